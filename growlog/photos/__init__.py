@@ -1,0 +1,1 @@
+"""Pictures: reading, turning, scaling, keeping. The only place that knows pixels."""

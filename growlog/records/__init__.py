@@ -1,0 +1,1 @@
+"""What the logbook remembers, as frozen dataclasses; validation is here and only here."""

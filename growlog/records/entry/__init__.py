@@ -1,0 +1,53 @@
+"""Entries and their kinds. KINDS is the list that storage, forms and lanes go through."""
+
+from growlog.records.entry.base import Detail, Entry, Owner, OwnerKind
+from growlog.records.entry.feed import Feed
+from growlog.records.entry.health import ProblemSeen, ProblemSort, Treatment
+from growlog.records.entry.pick import Cull, CullCause, Pick
+from growlog.records.entry.plant_work import FruitCheck, Pollination, PollinationWay, PottingOn, Training
+from growlog.records.entry.reading import Calibration, Reading
+from growlog.records.entry.stage_and_light import LightChange, Note, StageSeen
+
+KINDS: dict[str, type[Detail]] = {
+    detail.kind: detail
+    for detail in (
+        Feed,
+        Reading,
+        Training,
+        Pollination,
+        FruitCheck,
+        Pick,
+        StageSeen,
+        ProblemSeen,
+        Treatment,
+        LightChange,
+        PottingOn,
+        Calibration,
+        Note,
+    )
+}
+
+__all__ = [
+    "KINDS",
+    "Calibration",
+    "Cull",
+    "CullCause",
+    "Detail",
+    "Entry",
+    "Feed",
+    "FruitCheck",
+    "LightChange",
+    "Note",
+    "Owner",
+    "OwnerKind",
+    "Pick",
+    "Pollination",
+    "PollinationWay",
+    "PottingOn",
+    "ProblemSeen",
+    "ProblemSort",
+    "Reading",
+    "StageSeen",
+    "Training",
+    "Treatment",
+]

@@ -1,0 +1,84 @@
+"""What is wrong with a record, and what is merely worth a question; sentences, each with its field."""
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+
+from growlog.records.limits import Limit, limit
+from growlog.words import say
+
+
+@dataclass(frozen=True)
+class Problem:
+    """One sentence about one field. `asks` is true for a question that may be answered yes."""
+
+    field: str
+    sentence: str
+    asks: bool = False
+
+
+class RecordRefused(Exception):
+    """A record that would not be true; nothing of it was written."""
+
+    def __init__(self, problems: Iterable[Problem]) -> None:
+        self.problems = tuple(problems)
+        super().__init__(" ".join(p.sentence for p in self.problems))
+
+    def __reduce__(self) -> tuple[type, tuple[tuple[Problem, ...]]]:
+        return type(self), (self.problems,)
+
+
+def check_quantity(key: str, value: float | None, field: str | None = None) -> list[Problem]:
+    """Problems of one number against the limits table; None (not stated) has none."""
+    if value is None:
+        return []
+    bound = limit(key)
+    name = field or key
+    if value != value or not bound.lowest <= value <= bound.highest:
+        return [Problem(name, _out_of_range(bound, value))]
+    if bound.whole and value != int(value):
+        return [Problem(name, say("{label} is a whole number.", label=say(bound.label)))]
+    if _asked(bound, value):
+        return [Problem(name, _unusual(bound, value), asks=True)]
+    return []
+
+
+def refuse(problems: Iterable[Problem]) -> None:
+    """Raises RecordRefused if any problem is more than a question."""
+    firm = [p for p in problems if not p.asks]
+    if firm:
+        raise RecordRefused(firm)
+
+
+def plain_number(value: float) -> str:
+    """A number without needless zeros, for sentences."""
+    return f"{value:g}"
+
+
+def with_unit(value: float, unit: str) -> str:
+    """A number, a thin space and its unit."""
+    return f"{plain_number(value)}\u2009{unit}" if unit else plain_number(value)
+
+
+def _asked(bound: Limit, value: float) -> bool:
+    below = bound.ask_below is not None and value < bound.ask_below
+    above = bound.ask_above is not None and value > bound.ask_above
+    return below or above
+
+
+def _out_of_range(bound: Limit, value: float) -> str:
+    return say(
+        "{label} {value} is outside {lowest} to {highest}: {reason}.",
+        label=say(bound.label),
+        value=with_unit(value, bound.unit),
+        lowest=plain_number(bound.lowest),
+        highest=with_unit(bound.highest, bound.unit),
+        reason=say(bound.reason),
+    )
+
+
+def _unusual(bound: Limit, value: float) -> str:
+    return say(
+        "{label} {value} is unusual. Is it right?",
+        label=say(bound.label),
+        value=with_unit(value, bound.unit),
+    )

@@ -1,0 +1,1 @@
+"""Files for others, and readers of the forms that come back."""

@@ -1,0 +1,1 @@
+"""The logbook's database. The only place that knows SQLAlchemy and SQLite."""
