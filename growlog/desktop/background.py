@@ -1,6 +1,7 @@
 """Runs long work off the window's thread and brings results back to it.
 
-One lane of a single thread is for the database, so that its work keeps its order; another of a few threads for the rest.
+One lane of a single thread is for the database, so that its work keeps its order; another of a few
+threads is for the rest.
 """
 
 import logging
@@ -103,9 +104,10 @@ class _Receivers:
             self._progress(progress)
 
     def end(self, end: _End) -> None:
-        receiver = self._done if end.error is None else self._failed
-        if receiver is not None and _is_alive(receiver):
-            receiver(end.result if end.error is None else end.error)
+        if end.error is None and self._done is not None and _is_alive(self._done):
+            self._done(end.result)
+        if end.error is not None and self._failed is not None and _is_alive(self._failed):
+            self._failed(end.error)
 
 
 class TaskRunner(QObject):

@@ -22,6 +22,7 @@ SECONDS_PER_PICTURE = 60.0
 MEMORY_LIMIT_BYTES = 4 << 30  # address space of a worker: 250 megapixels in colour, turned and scaled, fit
 _MOST_WORKERS = 4
 _AHEAD = 64  # files handed over before their turn, so that one that hangs does not idle the other workers
+_ATTEMPTS_TOGETHER = 2  # in pools shared with other files, before a file must show by itself what it does
 _LOOK_SECONDS = 0.1  # how often a wait looks up to see whether it was cancelled
 
 _log = logging.getLogger(__name__)
@@ -37,6 +38,13 @@ class _Job(NamedTuple):
     path: Path
     future: Future[Any]
     pool: ProcessPool
+    attempts: int = 1
+
+    def lost_with(self, pool: ProcessPool) -> bool:
+        """Whether it was given to this pool, which broke, and has no result."""
+        if self.pool is not pool:
+            return False
+        return not self.future.done() or isinstance(self.future.exception(), BrokenProcessPool)
 
 
 class DecodePool:
@@ -95,7 +103,11 @@ class DecodePool:
                 while waiting and len(under_way) < _AHEAD:
                     under_way.append(self._start_survey(waiting.popleft()))
                 job = under_way[0]
-                outcome = self._outcome(job, cancelled or _never)
+                try:
+                    outcome = self._outcome(job, cancelled or _never)
+                except BrokenProcessPool:
+                    self._restart(under_way, job.pool)
+                    continue
                 under_way.popleft()
                 if on_progress is not None:
                     on_progress(total - len(waiting) - len(under_way), total)
@@ -116,27 +128,32 @@ class DecodePool:
             self._discard(pool)
             self._alone(rebuild_previews, path, sha256)
 
-    def _start_survey(self, path: Path) -> _Job:
+    def _start_survey(self, path: Path, attempts: int = 1) -> _Job:
         pool = self._running()
-        return _Job(path, self._schedule(pool, self._read, path), pool)
+        return _Job(path, self._schedule(pool, self._read, path), pool, attempts)
+
+    def _restart(self, under_way: deque[_Job], broken: ProcessPool) -> None:
+        """Gives what a broken pool lost to a fresh one, in place."""
+        if not self._discard(broken):
+            raise _Closed
+        for place, job in enumerate(under_way):
+            if job.lost_with(broken):
+                under_way[place] = self._start_survey(job.path, job.attempts + 1)
 
     def _outcome(self, job: _Job, cancelled: Callable[[], bool]) -> Outcome:
         try:
-            surveyed: SurveyedPicture = _result_of(job, cancelled)
-            return surveyed
+            return self._surveyed(job, cancelled)
         except PictureProblem as problem:
             return problem
-        except BrokenProcessPool:
-            if cancelled() or not self._discard(job.pool):
-                raise _Closed from None
-            return self._outcome_alone(job.path)
 
-    def _outcome_alone(self, path: Path) -> Outcome:
+    def _surveyed(self, job: _Job, cancelled: Callable[[], bool]) -> SurveyedPicture:
         try:
-            surveyed: SurveyedPicture = self._alone(self._read, path)
-            return surveyed
-        except PictureProblem as problem:
-            return problem
+            surveyed: SurveyedPicture = _result_of(job, cancelled)
+        except BrokenProcessPool:
+            if job.attempts < _ATTEMPTS_TOGETHER or cancelled():
+                raise
+            surveyed = self._alone(self._read, job.path)
+        return surveyed
 
     def _alone(self, work: Callable[..., Any], path: Path, *more: Any) -> Any:
         """With a worker of its own: when the whole pool broke, this tells the guilty file from the others."""
@@ -159,7 +176,7 @@ class DecodePool:
 
     def _running(self) -> ProcessPool:
         with self._lock:
-            if self._pool is None:
+            if self._pool is None or not self._pool.active:  # inactive: its workers were killed while idle
                 self._pool = self._new_pool(self._workers)
             return self._pool
 

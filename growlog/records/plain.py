@@ -30,7 +30,7 @@ def to_plain(value: Any) -> Any:
 
 def from_plain(record_type: type[R], plain: dict[str, Any]) -> R:
     """The record that to_plain made these values of; fields that are not there get their default."""
-    hints = _hints(record_type)
+    hints = _hints(cast(Any, record_type))
     return record_type(**{name: _from(hints[name], v) for name, v in plain.items() if name in hints})
 
 

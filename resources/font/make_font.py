@@ -1,6 +1,6 @@
 """Makes the four font files beside this one: a smaller part of an open sans, under a name of its own.
 
-    python resources/font/make_font.py FOLDER_WITH_THE_FOUR_SOURCE_FILES
+python resources/font/make_font.py FOLDER_WITH_THE_FOUR_SOURCE_FILES
 """
 
 import sys

@@ -1,10 +1,11 @@
-"""The traits of the two pattypans of the season; names are invented."""
+"""The traits of the four cultivars of the season; names are invented."""
 
+from .nightshade_model import NightshadeTraits
 from .pattypan_model import PattypanTraits
 
 GOLD_TRAITS = PattypanTraits(
-    leaf_width_cm=25.0,
-    stalk_length_cm=33.0,
+    leaf_width_cm=27.5,
+    stalk_length_cm=34.0,
     first_male_age=31,
     first_female_age=36,
     last_female_age=102,
@@ -22,7 +23,7 @@ GOLD_TRAITS = PattypanTraits(
     away_ages=(77, 78),
 )
 ROUND_TRAITS = PattypanTraits(
-    leaf_width_cm=23.5,
+    leaf_width_cm=25.5,
     stalk_length_cm=30.0,
     first_male_age=34,
     first_female_age=38,
@@ -37,4 +38,48 @@ ROUND_TRAITS = PattypanTraits(
     culls=((12, "misshapen"), (30, "blossom-end rot")),
     visit_every_days=2.4,
     training_ages=(40, 48, 55, 62, 69, 76, 84),
+)
+LANDING_TRAITS = NightshadeTraits(
+    stem_cm=15.0,
+    main_leaves=9,
+    days_per_leaf=3.4,
+    first_fork_age=47,
+    days_per_fork=7.5,
+    forks=5,
+    branch_cm=6.8,
+    branch_rise_deg=50.0,
+    leaf_width_cm=4.6,
+    stalk_cm=3.2,
+    flowers_at_fork=1,
+    first_flower_age=56,
+    set_chance=0.74,
+    ripe_after_days=46,
+    fruit_weight_g=6.0,
+    first_pick_age=101,
+    visit_every_days=4.0,
+    leaf_life_days=78.0,
+    training=((58, 2, 3), (72, 1, 2), (96, 2, 0)),
+    cane_from_age=58,
+)
+PORCH_TRAITS = NightshadeTraits(
+    stem_cm=27.0,
+    main_leaves=9,
+    days_per_leaf=4.6,
+    first_fork_age=58,
+    days_per_fork=8.5,
+    forks=2,
+    branch_cm=9.0,
+    branch_rise_deg=58.0,
+    leaf_width_cm=14.5,
+    stalk_cm=8.0,
+    flowers_at_fork=1,
+    first_flower_age=71,
+    set_chance=0.8,
+    ripe_after_days=28,
+    fruit_weight_g=180.0,
+    first_pick_age=95,
+    visit_every_days=4.0,
+    leaf_life_days=62.0,
+    training=((60, 0, 2),),
+    cane_from_age=60,
 )

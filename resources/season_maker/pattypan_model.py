@@ -105,7 +105,7 @@ class PattypanLife:
             day=age,
             pot=plan.pot(age),
             emergence=ramp(since_emergence + 1, 0, 3.0),
-            seed_leaf_cm=5.6 * growth(since_emergence + 2, 4, 1.7),
+            seed_leaf_cm=6.4 * growth(since_emergence + 2, 3.4, 1.5),
             seed_leaf_yellowing=ramp(since_emergence, 22, 34) * 1.25,
             stem_height_cm=_stem_height_cm(self.leaves, age),
             stem_radius_cm=0.28 + 1.15 * growth(max(0, since_emergence), 28, 8),
@@ -133,8 +133,8 @@ class PattypanLife:
             number=leaf.number,
             azimuth_deg=leaf.azimuth_deg,
             base_height_cm=leaf.base_height_cm,
-            stalk_cm=leaf.stalk_cm * growth(lived + 1, 8.5, 2.3),
-            blade_cm=leaf.width_cm * growth(lived + 1.5, 7.5, 2.1),
+            stalk_cm=leaf.stalk_cm * growth(lived + 1, 7.6, 2.2),
+            blade_cm=leaf.width_cm * growth(lived + 1.5, 6.8, 2.0),
             expansion=growth(lived + 1, 7.5, 2.1),
             age_days=lived,
             yellowing=ramp(lived, leaf.life_days - 9, leaf.life_days + 6),
@@ -199,11 +199,11 @@ def _flower_stage(days_since_open: int) -> FlowerStage | None:
         return FlowerStage.OPEN
     if days_since_open == 1:
         return FlowerStage.CLOSED
-    return FlowerStage.WITHERED if 1 < days_since_open <= 3 else None
+    return FlowerStage.WITHERED if days_since_open == 2 else None
 
 
 def _stem_height_cm(leaves: list[LeafLife], age: float) -> float:
-    return 3.4 + sum(leaf_internode_cm(leaf.number) * growth(age - leaf.appears_age, 6, 2) for leaf in leaves if leaf.appears_age <= age)
+    return 4.2 + sum(leaf_internode_cm(leaf.number) * growth(age - leaf.appears_age, 6, 2) for leaf in leaves if leaf.appears_age <= age)
 
 
 def leaf_internode_cm(number: int) -> float:
@@ -224,7 +224,7 @@ def live(plan: CropPlan, traits: PattypanTraits) -> PattypanLife:
 
 def _appear_leaves(life: PattypanLife) -> None:
     plan, degree_days, number = life.plan, 0.0, 0
-    height_cm = 3.0
+    height_cm = 3.6
     for age in range(plan.emerges_at_age, plan.last_age + 1):
         gained = max(0.0, air_of(plan.day(age)).mean_c - BASE_C)
         dimmed = 0.85 if light_on(plan.day(age)).dimming_percent < 100 else 1.0
@@ -237,14 +237,14 @@ def _appear_leaves(life: PattypanLife) -> None:
 
 def _new_leaf(life: PattypanLife, number: int, age: int, height_cm: float) -> LeafLife:
     chance = organ_chance(life.plan.name, "leaf", number)
-    young = 0.36 + 0.64 * ramp(number, 0, 9)
+    young = 0.46 + 0.54 * ramp(number, 0, 8)
     late = 1.0 - 0.22 * ramp(age, 70, 110)
     return LeafLife(
         number=number,
         appears_age=age + chance.random() * 0.8,
         azimuth_deg=(number * GOLDEN_ANGLE_DEG + chance.gauss(0, 9) + 40) % 360,
         width_cm=life.traits.leaf_width_cm * young * late * chance.uniform(0.92, 1.06),
-        stalk_cm=life.traits.stalk_length_cm * (0.24 + 0.76 * ramp(number, 0, 12)) * chance.uniform(0.9, 1.08),
+        stalk_cm=life.traits.stalk_length_cm * (0.30 + 0.70 * ramp(number, 0, 10)) * chance.uniform(0.9, 1.08),
         base_height_cm=height_cm,
         life_days=46 + chance.gauss(0, 4) + 12 * ramp(number, 6, 20),
     )

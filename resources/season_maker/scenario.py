@@ -10,7 +10,7 @@ SEED = 20260307
 
 SMALL_POT = Pot(volume_l=0.5, rim_cm=9.0, foot_cm=6.5, height_cm=9.0)
 MIDDLE_POT = Pot(volume_l=6.5, rim_cm=22.0, foot_cm=16.5, height_cm=20.0)
-LARGE_POT = Pot(volume_l=11.0, rim_cm=26.0, foot_cm=19.5, height_cm=23.0)
+LARGE_POT = Pot(volume_l=11.0, rim_cm=25.0, foot_cm=19.0, height_cm=22.0)
 
 
 @dataclass(frozen=True)

@@ -5,7 +5,11 @@ import tempfile
 from pathlib import Path
 
 _ARROWS = {"down": "M3 5.5 L7 9.5 L11 5.5", "up": "M3 8.5 L7 4.5 L11 8.5", "right": "M5.5 3 L9.5 7 L5.5 11"}
-_TICKS = {"check": "M3 7.4 L5.8 10.2 L11 4.4", "dash": "M3.2 7 L10.8 7", "dot": "M4.5 7 A2.5 2.5 0 1 0 9.5 7 A2.5 2.5 0 1 0 4.5 7"}
+_TICKS = {
+    "check": "M3 7.4 L5.8 10.2 L11 4.4",
+    "dash": "M3.2 7 L10.8 7",
+    "dot": "M4.5 7 A2.5 2.5 0 1 0 9.5 7 A2.5 2.5 0 1 0 4.5 7",
+}
 
 
 class _Folder:

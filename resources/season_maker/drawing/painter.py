@@ -19,14 +19,20 @@ class Painter:
         self.projection = projection
         self._corners: list[list[list[float]]] = []
         self._depths: list[Floats] = []
+        self._sorting: list[Floats] = []
         self._colours: list[Floats] = []
 
-    def add_faces(self, corners_px: Floats, depth: Floats, colour: Floats) -> None:
-        """Polygons: corners (n, k, 2), depth (n,), colour (n, 3)."""
+    def add_faces(self, corners_px: Floats, depth: Floats, colour: Floats, own_middle: float | None = None) -> None:
+        """Polygons: corners (n, k, 2), depth (n,), colour (n, 3).
+
+        own_middle: mean depth of the surface they belong to. Faces then sort half by it, so that two leaves that
+        cross in space stay one before the other, as real leaves push each other aside.
+        """
         if len(depth) == 0:
             return
         self._corners.extend(corners_px.reshape(len(depth), -1).tolist())
         self._depths.append(depth)
+        self._sorting.append(depth if own_middle is None else 0.45 * depth + 0.55 * own_middle)
         self._colours.append(colour)
 
     def add_sheet(self, sheet: Sheet) -> None:
@@ -42,32 +48,35 @@ class Painter:
         if sheet.closed:
             seen = _clockwise(flat_corners)
             flat_corners, flat_depth, flat_colour = flat_corners[seen], flat_depth[seen], flat_colour[seen]
-        self.add_faces(flat_corners, flat_depth, flat_colour)
+        middle = None if sheet.closed else float(depth.mean())
+        self.add_faces(flat_corners, flat_depth, flat_colour, middle)
         for patch in sheet.patches:
-            self._add_patch(sheet, patch)
+            self._add_patch(sheet, patch, middle)
         for ribbon in sheet.ribbons:
-            self._add_ribbon(sheet, ribbon)
+            self._add_ribbon(sheet, ribbon, middle)
 
-    def _add_patch(self, sheet: Sheet, patch: Patch) -> None:
+    def _add_patch(self, sheet: Sheet, patch: Patch, middle: float | None) -> None:
         assert sheet.lit is not None
         place = sample(sheet.points, patch.u, patch.v)
         lit = sample(sheet.lit, patch.u, patch.v).mean(axis=0)
         colour = _tinted(lit[None, :], patch.tone, patch.strength)
         depth = float(self.projection.depth(place).mean()) - 0.35
-        self.add_faces(self.projection.pixels(place)[None], np.array([depth]), colour)
+        self.add_faces(self.projection.pixels(place)[None], np.array([depth]), colour, middle)
 
-    def _add_ribbon(self, sheet: Sheet, ribbon: Ribbon) -> None:
+    def _add_ribbon(self, sheet: Sheet, ribbon: Ribbon, middle: float | None) -> None:
         assert sheet.lit is not None
         place = sample(sheet.points, ribbon.u, ribbon.v)
         lit = sample(sheet.lit, ribbon.u, ribbon.v)
         widths = np.linspace(*ribbon.width_cm, len(place))
-        self.add_band(place, widths, _tinted(lit, ribbon.tone, ribbon.strength), nearer_cm=0.45)
+        self.add_band(place, widths, _tinted(lit, ribbon.tone, ribbon.strength), nearer_cm=0.8, own_middle=middle)
 
-    def add_band(self, path: Floats, widths_cm: Floats, colour: Floats, nearer_cm: float = 0.0) -> None:
+    def add_band(
+        self, path: Floats, widths_cm: Floats, colour: Floats, nearer_cm: float = 0.0, own_middle: float | None = None
+    ) -> None:
         """A flat band along a path, always turned to the camera; colour per point."""
         left, right, depth = self._edges(path, widths_cm, -0.5, 0.5)
         corners = np.stack([left[:-1], left[1:], right[1:], right[:-1]], axis=1)
-        self.add_faces(corners, (depth[:-1] + depth[1:]) / 2 - nearer_cm, (colour[:-1] + colour[1:]) / 2)
+        self.add_faces(corners, (depth[:-1] + depth[1:]) / 2 - nearer_cm, (colour[:-1] + colour[1:]) / 2, own_middle)
 
     def add_tube(self, path: Floats, radii_cm: Floats, colour: Floats, nearer_cm: float = 0.0) -> None:
         """A round stalk along a path: strips across its width, lit from above left to right."""
@@ -92,8 +101,9 @@ class Painter:
         """Draw the faces whose depth lies in this range onto an RGBA picture."""
         depth = np.concatenate(self._depths) if self._depths else np.zeros(0)
         colour = np.concatenate(self._colours) if self._colours else np.zeros((0, 3))
-        order = np.argsort(-depth, kind="stable")
-        order = order[(depth[order] > farther_than) & (depth[order] <= nearer_than)]
+        sorting = np.concatenate(self._sorting) if self._sorting else depth
+        order = np.argsort(-sorting, kind="stable")
+        order = order[(sorting[order] > farther_than) & (sorting[order] <= nearer_than)]
         near = 255 - (depth - self.projection.reach_cm + NEAR_CM) * (254 / (NEAR_CM + FAR_CM))
         inks = np.column_stack([np.clip(colour, 0, 255), np.clip(near, 1, 255)]).round().astype(int).tolist()
         polygon = ImageDraw.Draw(picture).polygon

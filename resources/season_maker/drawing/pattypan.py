@@ -1,24 +1,17 @@
 """Builds a pattypan plant in space from its state: stem, leaves on long stalks, flowers, fruit, cane."""
 
+import random
+
 import numpy as np
 
 from ..growth_curves import organ_chance
 from ..plant_state import Flower, FlowerForm, FlowerStage, Fruit, Leaf, PlantState
 from .leaf_shapes import SEED_LEAF_FORM, BladeFrame, BladeLook, lobed_blade, ovate_blade
-from .pattypan_organs import Tube, across_axes, scalloped_fruit, squash_corolla, stalk
-from .sheets import Sheet
+from .parts import LAMP_SIDE, PlantParts, Tube, stalk, tie
+from .pattypan_organs import scalloped_fruit, squash_corolla
 from .space import UP, Floats, arc, direction, heading, unit
 
 STALK_LOW, STALK_TOP = (150, 178, 102), (122, 164, 82)
-LAMP_SIDE = unit(np.array([0.0, 0.62, 0.78]))
-
-
-class PlantParts:
-    """Sheets and tubes of one plant, before light."""
-
-    def __init__(self) -> None:
-        self.sheets: list[Sheet] = []
-        self.tubes: list[Tube] = []
 
 
 def build_pattypan(state: PlantState) -> PlantParts:
@@ -62,8 +55,8 @@ def _add_stem(parts: PlantParts, state: PlantState) -> None:
 def _add_stub(parts: PlantParts, state: PlantState, number: int, height_cm: float) -> None:
     start = stem_at(state, height_cm)
     way = direction(number * 137.5 + 40, 32)
-    path = np.array([start, start + way * (state.stem_radius_cm + 0.8), start + way * (state.stem_radius_cm + 1.7)])
-    parts.tubes.append(stalk(path, (0.55, 0.46), (150, 160, 96), (186, 178, 128)))
+    path = np.array([start, start + way * (state.stem_radius_cm + 0.3), start + way * (state.stem_radius_cm + 0.9)])
+    parts.tubes.append(stalk(path, (0.46, 0.36), (146, 156, 98), (178, 172, 122)))
 
 
 def _add_seed_leaves(parts: PlantParts, state: PlantState) -> None:
@@ -71,7 +64,7 @@ def _add_seed_leaves(parts: PlantParts, state: PlantState) -> None:
         return
     chance = organ_chance(state.crop, "seed leaves")
     opening = state.emergence
-    base = stem_at(state, min(3.2, max(0.7, state.stem_height_cm * min(1.0, opening * 1.2))))
+    base = stem_at(state, min(4.0, max(0.7, state.stem_height_cm * min(1.0, opening * 1.2))))
     turn = chance.uniform(70, 100)
     for azimuth in (turn, turn + 176):
         rise = 78 - 62 * opening - 20 * max(0.0, state.seed_leaf_yellowing)
@@ -119,10 +112,10 @@ def _leaf_frame(end: Floats, out: Floats, leaf: Leaf, roll_deg: float, tilt_more
     return BladeFrame(end, tip, face)
 
 
-def _leaf_look(leaf: Leaf, chance) -> BladeLook:  # type: ignore[no-untyped-def]
+def _leaf_look(leaf: Leaf, chance: random.Random) -> BladeLook:
     young = max(0.0, 1 - leaf.age_days / 13)
     hue, light = chance.uniform(-1, 1), chance.uniform(0.88, 1.10)
-    grown = np.array([70 + 12 * hue, 128 + 5 * hue, 52 - 8 * hue]) * light
+    grown = np.array([77 + 12 * hue, 126 + 5 * hue, 58 - 8 * hue]) * light
     fresh = np.array([128, 172, 70])
     colour = grown * (1 - 0.75 * young) + fresh * 0.75 * young
     return BladeLook(
@@ -151,7 +144,7 @@ def _add_flower(parts: PlantParts, state: PlantState, flower: Flower) -> None:
         _add_female(parts, state, flower, start)
         return
     length = (4 + 11 * flower.size) * chance.uniform(0.8, 1.15)
-    rise = chance.uniform(38, 66)
+    rise = chance.uniform(28, 64)
     bend = -8 if flower.stage is FlowerStage.WITHERED else 10
     end = start + direction(azimuth, rise) * length
     path = arc(start, start + direction(azimuth, rise - 22) * length * 0.5, end, 6)
@@ -190,7 +183,7 @@ def _add_fruit(parts: PlantParts, state: PlantState, fruit: Fruit) -> None:
     chance = organ_chance(state.crop, "fruit look", fruit.number)
     start = stem_at(state, min(fruit.base_height_cm, state.stem_height_cm))
     axis = fruit_axis(fruit.azimuth_deg, fruit.weight_g, chance.uniform(-8, 14))
-    reach = 4.2 * chance.uniform(0.9, 1.2)
+    reach = 5.0 * chance.uniform(0.8, 1.3)
     middle = start + axis * (reach + fruit.across_cm * 0.34)
     middle[1] = max(middle[1], fruit.across_cm * 0.36)
     thick = 0.34 + 0.26 * min(1.0, fruit.weight_g / 80)
@@ -210,10 +203,4 @@ def _add_cane(parts: PlantParts, state: PlantState) -> None:
     knots = 0.34 + 0.07 * (np.arange(14) % 4 == 0)
     parts.tubes.append(Tube(path, knots, np.tile([176.0, 150.0, 104.0], (14, 1))))
     height = max(4.0, state.stem_height_cm * 0.72)
-    ring = stem_at(state, height)
-    side, other = across_axes(UP)
-    turn = np.linspace(0, 2 * np.pi, 13)[:, None]
-    wide = state.stem_radius_cm + 0.75
-    loop = (ring + foot + (top - foot) * (height / (top[1] - foot[1]))) / 2
-    path = loop + wide * (np.cos(turn) * side * 1.15 + np.sin(turn) * other) + UP * 0.25 * np.sin(3 * turn)
-    parts.tubes.append(Tube(path, np.full(13, 0.13), np.tile([92.0, 116.0, 96.0], (13, 1))))
+    parts.tubes.append(tie(stem_at(state, height), foot + (top - foot) * (height / (top[1] - foot[1]))))

@@ -1,40 +1,13 @@
 """Flowers and fruit of the pattypan as sheets and stalks."""
 
 import random
-from dataclasses import dataclass
 
 import numpy as np
 
 from ..plant_state import Flower, FlowerForm, FlowerStage, Fruit
+from .parts import across_axes
 from .sheets import Ribbon, Sheet
-from .space import UP, Floats, unit
-
-
-@dataclass
-class Tube:
-    """A stalk or stem: path in cm, radii in cm, colour at its ends."""
-
-    path: Floats
-    radii: Floats
-    colour: Floats
-    nearer_cm: float = 0.0
-
-
-def stalk(path: Floats, thick_cm: tuple[float, float], low: tuple[float, float, float], top: tuple[float, float, float]) -> Tube:
-    """A stalk that changes thickness and colour evenly along its path."""
-    part = np.linspace(0, 1, len(path))
-    radii = thick_cm[0] + (thick_cm[1] - thick_cm[0]) * part
-    colour = np.array(low) * (1 - part[:, None]) + np.array(top) * part[:, None]
-    return Tube(path, radii, colour)
-
-
-def across_axes(axis: Floats) -> tuple[Floats, Floats]:
-    """Two unit vectors square to an axis."""
-    side = np.cross(axis, UP)
-    if np.linalg.norm(side) < 0.2:
-        side = np.cross(axis, np.array([0.0, 0.0, 1.0]))
-    side = unit(side)
-    return side, unit(np.cross(side, axis))
+from .space import Floats
 
 
 def squash_corolla(base: Floats, axis: Floats, flower: Flower, chance: random.Random) -> Sheet:
@@ -74,9 +47,9 @@ def _corolla_form(
         low, high = (118, 150, 62), (150 + 96 * ripe, 168 + 8 * ripe, 66 - 14 * ripe)
         return full * (0.18 + 0.72 * flower.size**2), spindle, height, _blend(low, high, reach)
     if flower.stage is FlowerStage.CLOSED:
-        return full * 0.86, spindle * 1.15, height, _blend((214, 138, 40), (236, 160, 48), reach)
+        return full * 0.86, spindle * 1.15, height, _blend((226, 150, 48), (248, 178, 58), reach)
     shrink = 0.62 + 0.05 * chance.random()
-    return full * shrink, spindle * 1.1, height, _blend((176, 122, 58), (150, 100, 50), reach)
+    return full * shrink, spindle * 1.1, height, _blend((200, 148, 78), (186, 134, 74), reach)
 
 
 def _blend(low: tuple[float, float, float], high: tuple[float, float, float], part: Floats) -> Floats:

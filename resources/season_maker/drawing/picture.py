@@ -9,7 +9,8 @@ from ..plant_state import PlantState, Species
 from .lamp_light import CanopyShade, light_sheets, shade_factor
 from .nightshades import build_nightshade
 from .painter import Painter
-from .pattypan import PlantParts, build_pattypan
+from .parts import PlantParts
+from .pattypan import build_pattypan
 from .room import backdrop, paint_pot
 from .space import Camera, Floats, Projection
 

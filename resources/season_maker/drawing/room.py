@@ -41,7 +41,7 @@ def _table_edge(projection: Projection, pot: Pot) -> float:
 def _wall(x: Floats, y: Floats) -> Floats:
     pool = np.exp(-((x / 0.42) ** 2) - ((y + 0.04) / 0.36) ** 2)
     wide = np.exp(-((x / 0.95) ** 2) - ((y + 0.10) / 0.85) ** 2)
-    light = 0.30 + 0.40 * wide + 0.52 * pool
+    light = 0.36 + 0.44 * wide + 0.56 * pool
     tone = np.array([150.0, 143.0, 137.0])
     cloud = 0.012 * np.sin(x * 21 + 3 * y) * np.cos(y * 13 - 4 * x)
     return np.asarray(tone * (light + cloud)[..., None] + np.array([14.0, 12.0, 10.0]) * pool[..., None])
@@ -56,12 +56,12 @@ def _table(projection: Projection, x: Floats, y: Floats, edge: float, pot: Pot) 
     lit = 0.72 + 0.34 * np.exp(-((x / 0.5) ** 2)) - 0.16 * depth
     away = ((x - (centre[0] - 0.5)) / (reach * 1.7)) ** 2 + ((y - centre[1] - 0.012) / (reach * 0.62)) ** 2
     shadow = 1 - 0.68 * np.exp(-(away**1.3))
-    return np.asarray(np.array([84.0, 70.0, 58.0]) * (grain * lit * shadow)[..., None])
+    return np.asarray(np.array([104.0, 86.0, 70.0]) * (grain * lit * shadow)[..., None])
 
 
 def paint_pot(picture: Image.Image, projection: Projection, pot: Pot, shade: CanopyShade, crop: str) -> None:
     """Saucer, pot, medium and label, without marking them as plant."""
-    for sheet in (_saucer(pot), _pot_body(pot), _pot_rim(pot), _pot_inside(pot), _medium(pot, shade, crop)):
+    for sheet in (_saucer_floor(pot), _saucer(pot), _pot_body(pot), _pot_rim(pot), _pot_inside(pot), _medium(pot, shade, crop)):
         painter = Painter(projection)
         painter.add_sheet(sheet)
         _paint_flat(picture, painter)
@@ -76,9 +76,9 @@ def _paint_flat(picture: Image.Image, painter: Painter) -> None:
     picture.paste(layer, (0, 0), where)
 
 
-def _round(radius_low: float, radius_high: float, low: float, high: float, rows: int = 6) -> Floats:
+def _round(radius_low: float, radius_high: float, low: float, high: float, rows: int = 24) -> Floats:
     """A band of a cone round the pot's axis."""
-    turn = np.linspace(-np.pi, np.pi, 73)
+    turn = np.linspace(-np.pi, np.pi, 181)
     part = np.linspace(0, 1, rows + 1)[:, None]
     radius = radius_high + (radius_low - radius_high) * part
     height = high + (low - high) * part
@@ -101,7 +101,7 @@ def _own(points: Floats, lit: Floats, closed: bool = True) -> Sheet:
 
 def _pot_body(pot: Pot) -> Sheet:
     points = _round(pot.foot_cm / 2, pot.rim_cm / 2 - 0.5, -pot.height_cm + 0.5, 0.4)
-    return _own(points, _side_light(points, CHARCOAL, rib=0.03))
+    return _own(points, _side_light(points, CHARCOAL, rib=0.02))
 
 
 def _pot_rim(pot: Pot) -> Sheet:
@@ -119,10 +119,15 @@ def _pot_inside(pot: Pot) -> Sheet:
 
 
 def _saucer(pot: Pot) -> Sheet:
-    points = _round(pot.foot_cm / 2 + 1.4, pot.foot_cm / 2 + 2.4, -pot.height_cm, -pot.height_cm + 1.8, rows=2)
+    points = _round(pot.foot_cm / 2 + 1.5, pot.foot_cm / 2 + 2.3, -pot.height_cm - 0.3, -pot.height_cm + 1.8, rows=2)
     lit = _side_light(points, CHARCOAL * 0.8)
     lit[0] *= 1.6
     return _own(points, lit)
+
+
+def _saucer_floor(pot: Pot) -> Sheet:
+    points = _round(pot.foot_cm / 2 - 0.6, pot.foot_cm / 2 + 2.3, -pot.height_cm + 1.0, -pot.height_cm + 1.75, rows=3)
+    return _own(points, np.full(points.shape, 34.0), closed=False)
 
 
 def _medium(pot: Pot, shade: CanopyShade, crop: str) -> Sheet:

@@ -1,0 +1,165 @@
+"""Entries: add, correct, remove, and what is worth a question before."""
+
+from dataclasses import dataclass, replace
+from datetime import date, timedelta
+
+from growlog.records.change import Change
+from growlog.records.crop import Crop
+from growlog.records.entry import KINDS, Entry, Owner, OwnerKind, Treatment
+from growlog.records.problems import Problem, refuse
+from growlog.services.open_logbook import OpenLogbook, new_id
+from growlog.storage.unit_of_work import UnitOfWork
+from growlog.words import say
+
+
+@dataclass(frozen=True)
+class Belongs:
+    """An owner that an entry of a crop may have, with its name for the form."""
+
+    owner: Owner
+    name: str
+
+
+def new_entry(owner: Owner, day: date, kind: str) -> Entry:
+    """An empty entry of a kind, not yet written."""
+    return Entry(new_id(), owner, day, KINDS[kind]())
+
+
+def check_entry(log: OpenLogbook, entry: Entry) -> list[Problem]:
+    """All problems and questions of an entry, its crop's dates and treatments among them. Writes nothing."""
+    with log.unit() as unit:
+        return entry.problems() + _context_problems(unit, entry, log.today())
+
+
+def add_entries(log: OpenLogbook, entries: list[Entry], title: str = "") -> Change:
+    """Writes entries made together as one undoable change; RecordRefused with all that is wrong."""
+    group = new_id()
+    with log.unit() as unit:
+        for entry in entries:
+            refuse(entry.problems() + _context_problems(unit, entry, log.today()))
+        grouped = [replace(e, group_id=group) if len(entries) > 1 else e for e in entries]
+        unit.add(group, *grouped)
+        crops = _crops_concerned(unit, entries)
+        unit.commit()
+    named = title or say("{kind} on {day}", kind=say(entries[0].detail.label), day=entries[0].day.isoformat())
+    return Change(group, named, tuple(e.id for e in entries), crops)
+
+
+def add_entry(log: OpenLogbook, entry: Entry) -> Change:
+    """Writes one entry; RecordRefused with all that is wrong."""
+    return add_entries(log, [entry])
+
+
+def correct_entry(log: OpenLogbook, entry: Entry) -> Change:
+    """Writes a corrected entry over the version it was read as; RecordRefused, or RecordMoved if it changed since."""
+    group = new_id()
+    with log.unit() as unit:
+        refuse(entry.problems() + _context_problems(unit, entry, log.today()))
+        before = unit.entries.get(entry.id)
+        unit.change(group, entry)
+        crops = _crops_concerned(unit, [before, entry])
+        unit.commit()
+    return Change(group, say("Correct {kind}", kind=say(entry.detail.label)), (entry.id,), crops)
+
+
+def remove_entry(log: OpenLogbook, entry_id: str) -> Change:
+    """Puts an entry into the bin."""
+    group = new_id()
+    with log.unit() as unit:
+        entry = unit.entries.get(entry_id)
+        crops = _crops_concerned(unit, [entry])
+        unit.remove(group, entry)
+        unit.commit()
+    return Change(group, say("Remove {kind}", kind=say(entry.detail.label)), (entry.id,), crops)
+
+
+def owners_for(log: OpenLogbook, crop_id: str, day: date) -> list[Belongs]:
+    """Whose an entry on that day may be: the crop, each plant alive, the tank and the room it stood by."""
+    with log.unit() as unit:
+        crop = unit.crops.get(crop_id)
+        found = [Belongs(Owner(OwnerKind.CROP, crop_id), crop.name)]
+        plants = [p for p in unit.plants.all(crop_id=crop_id) if p.lost_on is None or p.lost_on >= day]
+        if len(plants) > 1:
+            found += [Belongs(Owner(OwnerKind.PLANT, p.id), say("plant {label}", label=p.label)) for p in plants]
+        for placement in unit.placements.all(crop_id=crop_id):
+            if not placement.covers(day):
+                continue
+            if placement.tank_id:
+                found.append(Belongs(Owner(OwnerKind.TANK, placement.tank_id), unit.tanks.get(placement.tank_id).name))
+            found.append(Belongs(Owner(OwnerKind.ROOM, placement.room_id), unit.rooms.get(placement.room_id).name))
+    return found
+
+
+def entries_of_crop(unit: UnitOfWork, crop: Crop) -> list[Entry]:
+    """The crop's entries, its plants', and those of room and tank on the days it stood there."""
+    entries = unit.entries.all(crop_id=crop.id)
+    plants = [p.id for p in unit.plants.all(crop_id=crop.id)]
+    entries += unit.entries.all(plant_id=plants) if plants else []
+    seen: set[str] = set()
+    for placement in unit.placements.all(crop_id=crop.id):
+        shared = unit.entries.all(room_id=placement.room_id)
+        if placement.tank_id:
+            shared += unit.entries.all(tank_id=placement.tank_id)
+        stood = [e for e in shared if placement.covers(e.day) and e.id not in seen and _within(crop, e.day)]
+        seen |= {e.id for e in stood}
+        entries += stood
+    return sorted(entries, key=lambda e: (e.day, e.at is None, e.at.isoformat() if e.at else "", e.id))
+
+
+def harvest_closed_until(entries: list[Entry], day: date) -> tuple[Treatment, date] | None:
+    """The treatment whose harvest interval a day falls into, and the first day on which a pick is free again."""
+    for entry in entries:
+        detail = entry.detail
+        if isinstance(detail, Treatment) and detail.harvest_interval_days:
+            free = entry.day + timedelta(days=detail.harvest_interval_days)
+            if entry.day <= day < free:
+                return detail, free
+    return None
+
+
+def _within(crop: Crop, day: date) -> bool:
+    return crop.day_zero <= day and (crop.cleared_on is None or day <= crop.cleared_on)
+
+
+def _context_problems(unit: UnitOfWork, entry: Entry, today: date) -> list[Problem]:
+    found = []
+    if entry.day > today:
+        found.append(Problem("day", say("This day has not come yet.")))
+    crop = _crop_of(unit, entry.owner)
+    if crop is None:
+        return found
+    if entry.day < crop.day_zero:
+        sentence = say("This is before day 0 of {crop}, {day}.", crop=crop.name, day=crop.day_zero.isoformat())
+        found.append(Problem("day", sentence))
+    if crop.cleared_on is not None and entry.day > crop.cleared_on:
+        sentence = say("{crop} was cleared on {day}.", crop=crop.name, day=crop.cleared_on.isoformat())
+        found.append(Problem("day", sentence))
+    return found + _harvest_problems(unit, crop, entry)
+
+
+def _harvest_problems(unit: UnitOfWork, crop: Crop, entry: Entry) -> list[Problem]:
+    if entry.kind != "pick":
+        return []
+    closed = harvest_closed_until([e for e in entries_of_crop(unit, crop) if e.kind == "treatment"], entry.day)
+    if closed is None:
+        return []
+    treatment, free = closed
+    sentence = say(
+        "The label of {product} asks for no pick before {day}. Fruit picked now is not to be eaten; the label rules.",
+        product=treatment.product,
+        day=free.isoformat(),
+    )
+    return [Problem("day", sentence, asks=True)]
+
+
+def _crop_of(unit: UnitOfWork, owner: Owner) -> Crop | None:
+    if owner.kind is OwnerKind.CROP:
+        return unit.crops.get(owner.id)
+    if owner.kind is OwnerKind.PLANT:
+        return unit.crops.get(unit.plants.get(owner.id).crop_id)
+    return None
+
+
+def _crops_concerned(unit: UnitOfWork, entries: list[Entry]) -> frozenset[str] | None:
+    crops = [_crop_of(unit, e.owner) for e in entries]
+    return None if None in crops else frozenset(c.id for c in crops if c is not None)

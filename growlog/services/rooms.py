@@ -1,0 +1,88 @@
+"""Rooms, lamps, tanks, and which crop stands where."""
+
+from dataclasses import dataclass, replace
+from datetime import date, timedelta
+from typing import Any
+
+from growlog.records.change import Change
+from growlog.records.crop import Placement
+from growlog.records.problems import Problem, RecordRefused
+from growlog.records.room import Lamp, Room, Tank
+from growlog.services.open_logbook import OpenLogbook, new_id
+from growlog.words import say
+
+
+@dataclass(frozen=True)
+class RoomView:
+    """A room with what is in it."""
+
+    room: Room
+    lamps: tuple[Lamp, ...]
+    tanks: tuple[Tank, ...]
+
+
+def rooms_of(log: OpenLogbook) -> list[RoomView]:
+    """All rooms by name, each with its lamps and tanks."""
+    with log.unit() as unit:
+        rooms = sorted(unit.rooms.all(), key=lambda r: r.name.casefold())
+        lamps, tanks = unit.lamps.all(), unit.tanks.all()
+    return [
+        RoomView(r, tuple(x for x in lamps if x.room_id == r.id), tuple(x for x in tanks if x.room_id == r.id))
+        for r in rooms
+    ]
+
+
+def save_thing(log: OpenLogbook, record: Room | Lamp | Tank) -> Change:
+    """Writes a room, lamp or tank, new or changed; RecordRefused with all that is wrong."""
+    group = new_id()
+    with log.unit() as unit:
+        store: Any = unit.store(type(record))
+        if store.find(record.id) is None:
+            unit.add(group, record)
+        else:
+            unit.change(group, record)
+        unit.commit()
+    return Change(group, say("Save {name}", name=record.name), (record.id,), None)
+
+
+def remove_thing(log: OpenLogbook, record: Lamp | Tank) -> Change:
+    """Puts a lamp or a tank into the bin."""
+    group = new_id()
+    with log.unit() as unit:
+        unit.remove(group, record)
+        unit.commit()
+    return Change(group, say("Remove {name}", name=record.name), (record.id,), None)
+
+
+def place_crop(
+    log: OpenLogbook,
+    crop_id: str,
+    room_id: str,
+    from_day: date,
+    *,
+    floor_share: float | None = None,
+    tank_id: str | None = None,
+) -> Change:
+    """Puts a crop into a room from a day on, ending where it stood before; RecordRefused over the whole floor."""
+    group = new_id()
+    placement = Placement(new_id(), crop_id, room_id, from_day, None, tank_id, floor_share)
+    with log.unit() as unit:
+        others = [p for p in unit.placements.all(room_id=room_id) if p.crop_id != crop_id and p.covers(from_day)]
+        taken = sum(p.floor_share or 0 for p in others)
+        if taken + (floor_share or 0) > 1 + 1e-9:
+            sentence = say("The other crops take {share} % of the floor already.", share=round(taken * 100))
+            raise RecordRefused([Problem("floor_share", sentence)])
+        for old in unit.placements.all(crop_id=crop_id):
+            if old.from_day < from_day and (old.until_day is None or old.until_day >= from_day):
+                unit.change(group, replace(old, until_day=from_day - timedelta(days=1)))
+            elif old.from_day >= from_day:
+                unit.remove(group, old)
+        unit.add(group, placement)
+        unit.commit()
+    return Change(group, say("Place a crop"), (placement.id,), None)
+
+
+def placements_of(log: OpenLogbook, crop_id: str) -> list[Placement]:
+    """Where a crop stood, in order."""
+    with log.unit() as unit:
+        return sorted(unit.placements.all(crop_id=crop_id), key=lambda p: p.from_day)
