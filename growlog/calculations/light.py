@@ -2,6 +2,7 @@
 
 from collections.abc import Iterable
 from dataclasses import dataclass
+from itertools import pairwise
 
 
 def daily_light_integral(ppfd_umol: float, photoperiod_h: float) -> float:
@@ -51,7 +52,7 @@ def light_spans(
         latest[max(change[0], first_age)] = change
     starts = sorted(age for age in latest if age <= last_age)
     spans = []
-    for start, following in zip(starts, [*starts[1:], last_age + 1], strict=True):
+    for start, following in pairwise([*starts, last_age + 1]):
         _, hours, dimming, ppfd = latest[start]
         dli = None if ppfd is None else daily_light_integral(ppfd, hours)
         spans.append(LightSpan(start, following - 1, hours, dimming, ppfd, dli))

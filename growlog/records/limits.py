@@ -13,6 +13,7 @@ class Limit:
     """Lowest and highest value that is accepted, and the narrower range that raises a question.
 
     key: the field's name everywhere. unit: as shown ("" for counts). decimals: as measured.
+    whole: a count, never a fraction.
     """
 
     key: str
@@ -24,11 +25,7 @@ class Limit:
     ask_below: float | None = None
     ask_above: float | None = None
     decimals: int = 0
-
-    @property
-    def whole(self) -> bool:
-        """Whether the quantity is a count."""
-        return self.decimals == 0
+    whole: bool = False
 
 
 _COUNT = mark("a count is never negative, and more than this in a day is a slip of the keys")
@@ -39,7 +36,7 @@ _WEIGHT = mark("a weight is more than 0 g, and a kitchen scale ends here")
 
 
 def _count(key: str, label: str, highest: int = 999) -> Limit:
-    return Limit(key, label, "", 0, highest, _COUNT)
+    return Limit(key, label, "", 0, highest, _COUNT, whole=True)
 
 
 _ALL = (
@@ -77,11 +74,11 @@ _ALL = (
     _count("fruit_count", mark("Fruit"), 9999),
     Limit("total_weight_g", mark("Total weight"), "g", 0.1, 200000, _WEIGHT, ask_above=20000, decimals=1),
     Limit("weight_g", mark("Weight of a fruit"), "g", 0.1, 20000, _WEIGHT, ask_above=5000, decimals=1),
-    Limit("cull_count", mark("Culled"), "", 1, 9999, mark("a cull is at least one fruit")),
-    Limit("severity", mark("Severity"), "", 1, 3, mark("1 slight, 2 moderate, 3 severe")),
+    Limit("cull_count", mark("Culled"), "", 1, 9999, mark("a cull is at least one fruit"), whole=True),
+    Limit("severity", mark("Severity"), "", 1, 3, mark("1 slight, 2 moderate, 3 severe"), whole=True),
     Limit("re_entry_h", mark("Re-entry interval"), "h", 0, 720, mark("as the label states it"), decimals=0),
     Limit("harvest_interval_days", mark("Harvest interval"), "d", 0, 365,
-          mark("as the label states it"), decimals=0),
+          mark("as the label states it"), decimals=0, whole=True),
     Limit("photoperiod_h", mark("Hours of light"), "h", 0, 24, mark("a day has 24 hours"), decimals=2),
     Limit("dimming_percent", mark("Lamp output"), "%", 0, 100,
           mark("a lamp gives between nothing and its full light"), decimals=0),
@@ -90,11 +87,11 @@ _ALL = (
     Limit("reference_value", mark("Reference"), "", 0, 20, mark("as the reference's label states it"), decimals=2),
     Limit("reading_before", mark("Read before"), "", 0, 20, mark("as the meter showed it"), decimals=2),
     Limit("labour_minutes", mark("Labour"), "min", 0, 1440,
-          mark("a day has 1440 minutes"), ask_above=480, decimals=0),
+          mark("a day has 1440 minutes"), ask_above=480, decimals=0, whole=True),
     Limit("packet_days", mark("Days to maturity"), "d", 1, 400,
-          mark("packets print between a few days and a year"), ask_below=20, ask_above=200),
-    Limit("seeds_sown", mark("Seeds sown"), "", 0, 9999, _COUNT),
-    Limit("seeds_emerged", mark("Emerged"), "", 0, 9999, _COUNT),
+          mark("packets print between a few days and a year"), ask_below=20, ask_above=200, whole=True),
+    Limit("seeds_sown", mark("Seeds sown"), "", 0, 9999, _COUNT, whole=True),
+    Limit("seeds_emerged", mark("Emerged"), "", 0, 9999, _COUNT, whole=True),
     Limit("floor_m2", mark("Floor"), "m²", 0.01, 10000, mark("a room has a floor"), ask_above=200, decimals=2),
     Limit("floor_share", mark("Share of the floor"), "", 0, 1, mark("a share runs from 0 to 1"), decimals=2),
     Limit("tank_l", mark("Tank"), "L", 0.1, 5000, mark("a tank has a volume"), ask_above=500, decimals=1),
@@ -102,7 +99,7 @@ _ALL = (
     Limit("wall_w", mark("Power at the wall"), "W", 0, 25000, mark("as a meter at the wall shows it"), ask_above=2400),
     Limit("efficacy_umol_per_j", mark("Photon efficacy"), "µmol/J", 0, 6,
           mark("no lamp turns a joule into more photons"), ask_above=3.6, decimals=2),
-    Limit("lamp_count", mark("Lamps"), "", 1, 200, mark("at least one")),
+    Limit("lamp_count", mark("Lamps"), "", 1, 200, mark("at least one"), whole=True),
     Limit("dose_per_l", mark("Dose"), "", 0, 200, mark("more is a concentrate, not a feed"), ask_above=20, decimals=2),
 )  # fmt: skip
 
