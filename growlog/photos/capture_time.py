@@ -26,7 +26,7 @@ class ExifTimes:
     plain: ExifStamp = ExifStamp()
 
 
-# EXIF 2.32, DateTimeOriginal: "YYYY:MM:DD HH:MM:SS", unknown parts blank. Other separators occur.
+# EXIF 2.32 (from memory), DateTimeOriginal: "YYYY:MM:DD HH:MM:SS", unknown parts blank. Other separators occur.
 _STAMP = re.compile(r"(\d{4})[:\-/.](\d{2})[:\-/.](\d{2})(?:[ T]+(?:(\d{2}):(\d{2})(?::(\d{2}))?.*|[ :]*))?", re.ASCII)
 _SUBSECOND = re.compile(r"\d{1,9}", re.ASCII)
 _UTC_OFFSET = re.compile(r"[+-](?:0\d|1[0-4]):[0-5]\d", re.ASCII)

@@ -7,14 +7,12 @@ from growlog.calculations.climate import vapour_pressure_deficit
 from growlog.calculations.plant_age import age_on
 from growlog.calculations.yield_curve import yield_so_far
 from growlog.records.crop import Crop
-from growlog.records.entry import Entry, Feed, Owner, OwnerKind, Pick, Reading
+from growlog.records.entry import Entry, Feed, Pick, Reading
 from growlog.records.entry.wording import fixed, weight
-from growlog.records.recipe import Mix
 from growlog.services.entries import entries_of_crop, harvest_closed_until
 from growlog.services.open_logbook import OpenLogbook
 from growlog.services.photo_uses import DayPhoto, photos_of_crop
 from growlog.services.picks import pick_points
-from growlog.storage.unit_of_work import UnitOfWork
 from growlog.words import say
 
 
@@ -41,34 +39,63 @@ class DaySheet:
     photo_ages: tuple[int, ...]
 
 
-def day_sheet_of(log: OpenLogbook, crop_id: str, day: date) -> DaySheet:
-    """The sheet of a civil day; LogbookProblem if the crop is not there."""
+@dataclass(frozen=True)
+class CropDays:
+    """All days of a crop as read at one time, so that moving from day to day asks the database for nothing."""
+
+    crop: Crop
+    entries: tuple[Entry, ...]
+    photos: tuple[DayPhoto, ...]
+    mix_names: dict[str, str]
+    owner_names: dict[str, str]  # of rooms, tanks and plants by id
+
+    def sheet(self, day: date) -> DaySheet:
+        """The sheet of a civil day."""
+        age = age_on(self.crop.day_zero, day)
+        shown = tuple(p for p in self.photos if p.use.day == day)
+        entries = tuple(self._shown(e) for e in self.entries if e.day == day)
+        return DaySheet(self.crop, day, age, shown, entries, self.photo_ages)
+
+    @property
+    def photo_ages(self) -> tuple[int, ...]:
+        """All plant ages that have a photo, in order."""
+        return tuple(sorted({age_on(self.crop.day_zero, p.use.day) for p in self.photos}))
+
+    def _shown(self, entry: Entry) -> DayEntry:
+        detail = entry.detail
+        title = detail.summary()
+        if isinstance(detail, Feed) and detail.mix_id in self.mix_names:
+            title = f"{title}, {self.mix_names[detail.mix_id]}"
+        if entry.kind == "note" and entry.note:
+            title = entry.note.splitlines()[0]
+        parts = [detail.second_line(), _worked_out(self.crop, entry, self.entries), _minutes(entry)]
+        parts.append(entry.note if entry.kind != "note" else "")
+        more = "; ".join(p for p in parts if p)
+        return DayEntry(entry, title, more, self.owner_names.get(entry.owner.id, ""), _warning(entry, self.entries))
+
+
+def crop_days_of(log: OpenLogbook, crop_id: str) -> CropDays:
+    """All days of a crop; LogbookProblem if the crop is not there."""
     with log.unit() as unit:
         crop = unit.crops.get(crop_id)
-        entries = entries_of_crop(unit, crop)
-        mixes = {m.id: m for m in unit.mixes.all(removed=True)}
-        photos = photos_of_crop(unit, crop_id)
-        today = [_shown(unit, crop, e, entries, mixes) for e in entries if e.day == day]
-    ages = sorted({age_on(crop.day_zero, p.use.day) for p in photos})
-    shown = tuple(p for p in photos if p.use.day == day)
-    return DaySheet(crop, day, age_on(crop.day_zero, day), shown, tuple(today), tuple(ages))
+        rooms = {r.id: r.name for r in unit.rooms.all(removed=True)}
+        tanks = {t.id: t.name for t in unit.tanks.all(removed=True)}
+        plants = {p.id: say("plant {label}", label=p.label) for p in unit.plants.all(removed=True, crop_id=crop_id)}
+        return CropDays(
+            crop,
+            tuple(entries_of_crop(unit, crop)),
+            tuple(photos_of_crop(unit, crop_id)),
+            {m.id: m.name for m in unit.mixes.all(removed=True)},
+            rooms | tanks | plants,
+        )
 
 
-def _shown(unit: UnitOfWork, crop: Crop, entry: Entry, entries: list[Entry], mixes: dict[str, Mix]) -> DayEntry:
-    detail = entry.detail
-    title = detail.summary()
-    if isinstance(detail, Feed) and detail.mix_id in mixes:
-        title = f"{title}, {mixes[detail.mix_id].name}"
-    if entry.kind == "note" and entry.note:
-        title = entry.note.splitlines()[0]
-    parts = [detail.second_line(), _worked_out(crop, entry, entries), _minutes(entry)]
-    parts.append(entry.note if entry.kind != "note" else "")
-    return DayEntry(
-        entry, title, "; ".join(p for p in parts if p), _owner_name(unit, crop, entry.owner), _warning(entry, entries)
-    )
+def day_sheet_of(log: OpenLogbook, crop_id: str, day: date) -> DaySheet:
+    """The sheet of a single civil day; LogbookProblem if the crop is not there."""
+    return crop_days_of(log, crop_id).sheet(day)
 
 
-def _worked_out(crop: Crop, entry: Entry, entries: list[Entry]) -> str:
+def _worked_out(crop: Crop, entry: Entry, entries: tuple[Entry, ...]) -> str:
     detail = entry.detail
     if isinstance(detail, Pick):
         total = yield_so_far(pick_points(crop, entries), age_on(crop.day_zero, entry.day))
@@ -86,17 +113,7 @@ def _minutes(entry: Entry) -> str:
     return fixed(entry.labour_minutes, 0, "min") if entry.labour_minutes else ""
 
 
-def _owner_name(unit: UnitOfWork, crop: Crop, owner: Owner) -> str:
-    if owner.kind is OwnerKind.ROOM:
-        return unit.rooms.get(owner.id).name
-    if owner.kind is OwnerKind.TANK:
-        return unit.tanks.get(owner.id).name
-    if owner.kind is OwnerKind.PLANT:
-        return say("plant {label}", label=unit.plants.get(owner.id).label)
-    return ""
-
-
-def _warning(entry: Entry, entries: list[Entry]) -> str:
+def _warning(entry: Entry, entries: tuple[Entry, ...]) -> str:
     if entry.kind != "pick":
         return ""
     closed = harvest_closed_until([e for e in entries if e.kind == "treatment"], entry.day)

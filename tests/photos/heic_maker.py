@@ -1,6 +1,7 @@
 """Writes small, valid HEIC files for the tests: no encoder is installed, so the pixels go in uncoded (PCM).
 
-The syntax follows ITU-T H.265 (clauses 7.3 and 9.3) and ISO/IEC 14496-12, 14496-15 and 23008-12.
+The syntax follows ITU-T H.265 (clauses 7.3 and 9.3) and ISO/IEC 14496-12, 14496-15 and 23008-12,
+from memory; that a decoder written by others reads the result back is the check.
 """
 
 import struct

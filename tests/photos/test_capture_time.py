@@ -55,7 +55,7 @@ def test_without_a_witness_the_day_is_unknown(modified: datetime | None) -> None
     [
         "",
         "                   ",
-        "    :  :     :  :  ",  # EXIF 2.32, DateTimeOriginal: how an unknown date is written
+        "    :  :     :  :  ",  # EXIF 2.32, DateTimeOriginal (from memory): how an unknown date is written
         "0000:00:00 00:00:00",
         "0000:00:00",
         "2026:02:30 10:00:00",

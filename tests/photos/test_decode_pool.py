@@ -10,14 +10,14 @@ from pathlib import Path
 from typing import Any
 
 import pytest
-from pebble import ProcessPool
 
-from growlog.photos import decode_pool
+from growlog.photos import decode_pool, workers
 from growlog.photos.decode_pool import DecodePool
 from growlog.photos.picture_problem import PictureProblem, Reason
 from growlog.photos.preview_cache import PreviewCache
 from growlog.photos.previews import PreviewSize
 from growlog.photos.survey import SurveyedPicture
+from growlog.photos.workers import Job
 from tests.photos.misbehaving import read
 
 pytestmark = pytest.mark.xdist_group("decode_pool")
@@ -127,19 +127,16 @@ def test_a_file_that_keeps_any_worker_from_living_is_found_among_others(
     tmp_path: Path, files: Callable[..., list[Path]], monkeypatch: pytest.MonkeyPatch
 ) -> None:
     """A pool that breaks as a whole names no culprit: then each file is read by itself."""
-    result_of = decode_pool._result_of
+    broken: list[Path] = []
 
-    def break_shared(job: Any, cancelled: Callable[[], bool]) -> Any:
-        if job.pool in shared:
-            raise BrokenProcessPool
-        return result_of(job, cancelled)
+    def break_shared(job: Job, stop: Callable[[], bool]) -> Any:
+        broken.append(tmp_path)
+        raise BrokenProcessPool
 
-    shared: list[ProcessPool] = []
+    monkeypatch.setattr(decode_pool, "result_of", break_shared)  # the one that reads alone keeps the true one
     with DecodePool(tmp_path / "cache", workers=1, read=read) as pool:
-        running = pool._running
-        monkeypatch.setattr(pool, "_running", lambda: shared.append(running()) or shared[-1])
-        monkeypatch.setattr(decode_pool, "_result_of", break_shared)
         outcomes = [told(outcome) for _, outcome in pool.survey(files("a.jpg", "dies.jpg"))]
+    assert len(broken) == 3  # twice together, which counts for both, and the second file once more by itself
     assert outcomes == ["picture", Reason.WORKER_DIED]
 
 
@@ -158,13 +155,12 @@ def test_lost_previews_are_made_again_by_a_worker(pool: DecodePool, rosettes: li
 def test_closing_ends_a_survey_in_another_thread_and_all_workers(
     tmp_path: Path, files: Callable[..., list[Path]]
 ) -> None:
-    others = set(multiprocessing.active_children())
     pool = DecodePool(tmp_path / "cache", workers=1, read=read)
     seen: list[str] = []
     first = threading.Event()
 
     def run() -> None:
-        for _, outcome in pool.survey(files("a.jpg", "hangs.jpg")):
+        for _, outcome in pool.survey(files("signs.jpg", "hangs.jpg")):
             seen.append(told(outcome))
             first.set()
 
@@ -175,14 +171,17 @@ def test_closing_ends_a_survey_in_another_thread_and_all_workers(
     thread.join(30)
     assert not thread.is_alive()
     assert seen == ["picture"]
-    assert set(multiprocessing.active_children()) <= others
+    worker = int((tmp_path / "signature").read_text())
+    assert worker not in [child.pid for child in multiprocessing.active_children()]
 
 
-def test_a_pool_that_was_never_used_starts_no_process(tmp_path: Path) -> None:
-    others = set(multiprocessing.active_children())
+def test_a_pool_without_a_job_starts_no_process(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    def start(*_: object, **__: object) -> None:
+        raise AssertionError("started")
+
+    monkeypatch.setattr(workers, "ProcessPool", start)
     with DecodePool(tmp_path) as pool:
         assert list(pool.survey([])) == []
-        assert set(multiprocessing.active_children()) <= others
 
 
 def test_a_worker_loads_neither_window_nor_database_nor_arrays() -> None:

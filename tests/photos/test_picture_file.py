@@ -169,6 +169,11 @@ def test_a_header_beyond_the_limit_is_refused_before_decoding(
     assert reason_of(make_previews, path) is Reason.TOO_MANY_PIXELS
 
 
+def test_the_sentence_names_the_limit_that_is_kept() -> None:
+    sentence = PictureProblem(Reason.TOO_MANY_PIXELS).sentence("huge.png")
+    assert f"{PIXEL_LIMIT // 1_000_000} million pixels" in sentence
+
+
 def test_a_header_at_the_limit_still_tells_its_facts(tmp_path: Path) -> None:
     path = tmp_path / "large.png"
     path.write_bytes(png_header(25_000, 10_000))
