@@ -35,7 +35,7 @@ class StageSpan:
 
 def principal_stage(code: str) -> int:
     """The principal stage of a BBCH code of two or three digits; ValueError for anything else."""
-    if not (code.isdigit() and len(code) in (2, 3)):
+    if not (code.isascii() and code.isdigit() and len(code) in (2, 3)):
         raise ValueError(f"BBCH code {code!r} is outside 00 to 99 and 000 to 999")
     return int(code[0])
 
@@ -43,20 +43,24 @@ def principal_stage(code: str) -> int:
 def stage_spans(seen: Iterable[tuple[int, tuple[str, ...]]], until_age: int) -> list[StageSpan]:
     """Spans of principal stages from (plant age, codes seen that day).
 
-    A stage runs from the first look that saw it to the first later look that no longer did; one that the last
-    look saw is drawn to until_age. A stage that comes back is a second span. Common practice, no source.
+    All that was seen on one day is one look. A stage runs from the first look that saw it to the first later look
+    that no longer did; one that the last look saw is drawn to until_age. A stage that comes back is a second span.
+    Common practice, no source.
     """
-    looks = sorted(seen)
+    looks: dict[int, list[str]] = {}
+    for age, codes in seen:
+        looks.setdefault(age, []).extend(codes)
     open_spans: dict[int, tuple[int, list[str]]] = {}
     done: list[StageSpan] = []
-    for age, codes in looks:
+    for age in sorted(looks):
         now: dict[int, list[str]] = {}
-        for code in codes:
+        for code in looks[age]:
             now.setdefault(principal_stage(code), []).append(code)
         for principal in [p for p in open_spans if p not in now]:
             start, seen_codes = open_spans.pop(principal)
             done.append(StageSpan(principal, start, age, tuple(seen_codes)))
         for principal, here in now.items():
-            open_spans.setdefault(principal, (age, []))[1].extend(c for c in here if c not in open_spans[principal][1])
+            codes_so_far = open_spans.setdefault(principal, (age, []))[1]
+            codes_so_far += [c for c in dict.fromkeys(here) if c not in codes_so_far]
     done += [StageSpan(p, start, max(until_age, start), tuple(codes)) for p, (start, codes) in open_spans.items()]
     return sorted(done, key=lambda s: (s.principal, s.start_age))

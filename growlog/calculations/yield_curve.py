@@ -2,6 +2,7 @@
 
 from collections.abc import Iterable
 from dataclasses import dataclass
+from itertools import groupby
 
 
 @dataclass(frozen=True)
@@ -44,23 +45,26 @@ class YieldSoFar:
 def cumulative_yield(picks: Iterable[PickPoint], up_to_age: int | None = None) -> list[CurvePoint]:
     """One point per day with a pick, in order of age, up to and with up_to_age.
 
-    An unweighed pick counts with the mean fruit weight of all picks weighed up to up_to_age, never of later
-    ones, so that the figure of a day does not change when more is picked after it; before any fruit was
-    weighed it counts with 0 g. Common practice, no source.
+    Unweighed fruit counts with the mean weight of the fruit weighed up to its own day, never of later ones, so
+    that the figure of a day does not change when more is picked after it. Before any fruit was weighed it counts
+    with 0 g, and with the mean of the first day that has one from that day on. Common practice, no source.
     """
     seen = sorted((p for p in picks if up_to_age is None or p.age <= up_to_age), key=lambda p: p.age)
-    mean_g = _mean_fruit_g(seen) or 0.0
-    points: dict[int, CurvePoint] = {}
-    count, weight_g, estimated_g = 0, 0.0, 0.0
-    for pick in seen:
-        count += pick.fruit_count
-        if pick.weight_g is None:
-            estimated_g += mean_g * pick.fruit_count
-            weight_g += mean_g * pick.fruit_count
-        else:
-            weight_g += pick.weight_g
-        points[pick.age] = CurvePoint(pick.age, count, weight_g, estimated_g)
-    return list(points.values())
+    points: list[CurvePoint] = []
+    count, weighed_count, weighed_g, estimated_g, waiting = 0, 0, 0.0, 0.0, 0
+    for age, same_day in groupby(seen, key=lambda p: p.age):
+        for pick in same_day:
+            count += pick.fruit_count
+            if pick.weight_g is None:
+                waiting += pick.fruit_count
+            elif pick.fruit_count:
+                weighed_count += pick.fruit_count
+                weighed_g += pick.weight_g
+        if weighed_count:
+            estimated_g += waiting * weighed_g / weighed_count
+            waiting = 0
+        points.append(CurvePoint(age, count, weighed_g + estimated_g, estimated_g))
+    return points
 
 
 def yield_so_far(picks: Iterable[PickPoint], up_to_age: int | None = None) -> YieldSoFar:
@@ -74,7 +78,7 @@ def yield_so_far(picks: Iterable[PickPoint], up_to_age: int | None = None) -> Yi
         weight_g=curve[-1].weight_g if curve else 0.0,
         estimated_g=curve[-1].estimated_g if curve else 0.0,
         mean_fruit_g=mean_g,
-        unknown_count=0 if mean_g else sum(p.fruit_count for p in seen if p.weight_g is None),
+        unknown_count=0 if mean_g is not None else sum(p.fruit_count for p in seen if p.weight_g is None),
     )
 
 

@@ -36,6 +36,7 @@ class Task(QObject):
     A function that takes a keyword `task` gets this object and may call report() and stop_if_cancelled().
     """
 
+    over = Signal(object)
     _progress = Signal(object)
     _ended = Signal(object)
 
@@ -75,6 +76,7 @@ class Task(QObject):
             if not self.is_cancelled:
                 self._receivers.end(end)
         finally:
+            self.over.emit(self)
             self.deleteLater()
 
 
@@ -121,7 +123,7 @@ class TaskRunner(QObject):
             Lane.DATABASE: ThreadPoolExecutor(1, thread_name_prefix="database"),
             Lane.WORK: ThreadPoolExecutor(work_threads, thread_name_prefix="work"),
         }
-        self._running: dict[Future[None], Task] = {}
+        self._running: dict[Task, Future[None]] = {}
         self._lock = threading.Lock()
         self._closed = False
 
@@ -146,9 +148,9 @@ class TaskRunner(QObject):
         keywords = {"task": task} if on_progress is not None else {}
         future = self._lanes[lane].submit(_work, task, function, arguments, keywords)
         with self._lock:
-            self._running[future] = task
+            self._running[task] = future
             started_idle = len(self._running) == 1
-        task.destroyed.connect(self._task_gone)
+        task.over.connect(self._task_over)
         if started_idle:
             self.busy_changed.emit(True)
         return task
@@ -163,21 +165,20 @@ class TaskRunner(QObject):
         self._closed = True
         with self._lock:
             running = dict(self._running)
-        for future, task in running.items():
+        for task, future in running.items():
             task.cancel()
             future.cancel()
-        _, late = wait(running, timeout=timeout_s)
+        _, late = wait(running.values(), timeout=timeout_s)
         for lane in self._lanes.values():
             lane.shutdown(wait=not late, cancel_futures=True)
-        for future in late:
-            _log.error("%s did not stop within %s s", running[future].name, timeout_s)
+        for task, future in running.items():
+            if future in late:
+                _log.error("%s did not stop within %s s", task.name, timeout_s)
         return not late
 
-    def _task_gone(self) -> None:
+    def _task_over(self, task: Task) -> None:
         with self._lock:
-            for future, task in list(self._running.items()):
-                if future.done() and not isValid(task):
-                    del self._running[future]
+            self._running.pop(task, None)
             now_idle = not self._running
         if now_idle and not self._closed:
             self.busy_changed.emit(False)

@@ -8,9 +8,13 @@ from collections.abc import Callable
 from typing import Protocol
 
 from PySide6.QtCore import Qt, QTimer
-from PySide6.QtWidgets import QHBoxLayout, QMessageBox, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QDialog, QHBoxLayout, QVBoxLayout, QWidget
 
-from growlog.desktop.look.widgets.banner import Banner
+from growlog.desktop.look.theme import current
+from growlog.desktop.look.widgets.banner import Banner, announce
+from growlog.desktop.look.widgets.buttons import Button
+from growlog.desktop.look.widgets.flow_layout import FlowLayout
+from growlog.desktop.look.widgets.labels import TextLabel
 from growlog.words import say
 
 INFORM_MS = 8000
@@ -73,8 +77,8 @@ class WindowMessages:
         self._strip.clear()
 
 
-class QuestionBox(QMessageBox):
-    """One question with two buttons that say what they do."""
+class QuestionBox(QDialog):
+    """One question with two buttons that say what they do. Enter and Escape leave all as it is."""
 
     def __init__(
         self,
@@ -90,21 +94,38 @@ class QuestionBox(QMessageBox):
         self.setObjectName("question")
         self.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
         self.setWindowTitle(say("Growing-room Logbook"))
-        self.setTextFormat(Qt.TextFormat.PlainText)
-        self.setText(question)
-        self.setInformativeText(details)
-        self.yes_button = self.addButton(yes, QMessageBox.ButtonRole.AcceptRole)
-        self.no_button = self.addButton(no, QMessageBox.ButtonRole.RejectRole)
-        self.yes_button.setObjectName("yes")
-        self.no_button.setObjectName("no")
-        self.setDefaultButton(self.no_button)
-        self.setEscapeButton(self.no_button)
+        self.question_label = TextLabel(question, "heading", wraps=True)
+        self.details_label = TextLabel(details, "subtitle", wraps=True)
+        self.details_label.setVisible(bool(details))
+        self.yes_button = Button(yes, name="yes")
+        self.no_button = Button(no, name="no")
+        self.no_button.setDefault(True)
         self._on_yes = on_yes
         self._on_no = on_no
+        self._place()
+        self.yes_button.clicked.connect(self.accept)
+        self.no_button.clicked.connect(self.reject)
         self.finished.connect(self._answered)
+        self.no_button.setFocus()
+        announce(self.question_label, question)
 
-    def _answered(self) -> None:
-        if self.clickedButton() is self.yes_button:
+    def _place(self) -> None:
+        self.setProperty("ground", "card")
+        buttons = FlowLayout()
+        buttons.add_gap()
+        buttons.addWidget(self.no_button)
+        buttons.addWidget(self.yes_button)
+        column = QVBoxLayout(self)
+        column.setContentsMargins(24, 20, 24, 16)
+        column.setSpacing(8)
+        column.addWidget(self.question_label)
+        column.addWidget(self.details_label)
+        column.addSpacing(8)
+        column.addLayout(buttons)
+        self.setMinimumWidth(current().px(360))
+
+    def _answered(self, result: int) -> None:
+        if result == QDialog.DialogCode.Accepted:
             self._on_yes()
         elif self._on_no is not None:
             self._on_no()

@@ -13,11 +13,13 @@ from growlog.records.cultivar import CountsFrom, Cultivar
 from growlog.records.entry import Entry, Feed, LightChange, Pick, Pollination, StageSeen
 from growlog.records.recipe import Mix
 from growlog.services.crops import first_flower_day
-from growlog.services.entries import entries_of_crop
+from growlog.services.entries import entries_of_crop, own_entries
 from growlog.services.open_logbook import OpenLogbook
 from growlog.services.photo_uses import photos_of_crop
 from growlog.services.picks import pick_points
 from growlog.storage.unit_of_work import UnitOfWork
+
+LightAt = tuple[int, LightChange]  # a plant age and the light from then on
 
 
 @dataclass(frozen=True)
@@ -127,15 +129,15 @@ def board_of(log: OpenLogbook, crop_id: str) -> Board:
         entries = [e for e in entries_of_crop(unit, crop) if e.day <= log.today()]
         mixes = {m.id: m for m in unit.mixes.all(removed=True)}
         photo_days = _photo_days(unit, crop)
-        light_before = _light_before(unit, crop)
-    return _board(crop, cultivar, entries, mixes, photo_days, light_before, _last_age(crop, log.today(), photo_days))
+        light_found = _light_found(unit, crop)
+    return _board(crop, cultivar, entries, mixes, photo_days, light_found, _last_age(crop, log.today(), photo_days))
 
 
 def curve_of(log: OpenLogbook, crop_id: str) -> Curve:
     """The curve of another crop, to be laid under at the same plant age."""
     with log.unit() as unit:
         crop = unit.crops.get(crop_id)
-        entries = unit.entries.all(crop_id=crop_id, kind="pick")
+        entries = [e for e in own_entries(unit, [crop_id])[crop_id] if e.day <= log.today()]
     points = pick_points(crop, entries)
     return Curve(
         crop_id, crop.name, tuple(cumulative_yield(points)), age_on(crop.day_zero, crop.cleared_on or log.today())
@@ -148,7 +150,7 @@ def _board(
     entries: list[Entry],
     mixes: dict[str, Mix],
     photo_days: tuple[PhotoDay, ...],
-    light_before: list[Entry],
+    light_found: list[LightAt],
     last_age: int,
 ) -> Board:
     def age(entry: Entry) -> int:
@@ -166,7 +168,7 @@ def _board(
         stages=tuple(
             stage_spans(((age(e), e.detail.codes) for e in entries if isinstance(e.detail, StageSeen)), last_age)
         ),
-        light=_light(light_before + entries, age, last_age),
+        light=_light(light_found, entries, age, last_age),
         mixes=_mix_bands(entries, mixes, age),
         feeds=tuple(_feed_point(e, e.detail, age(e)) for e in entries if isinstance(e.detail, Feed)),
         training=_marks(entries, age, ("training",)),
@@ -211,18 +213,26 @@ def _photo_days(unit: UnitOfWork, crop: Crop) -> tuple[PhotoDay, ...]:
     return tuple(days.values())
 
 
-def _light_before(unit: UnitOfWork, crop: Crop) -> list[Entry]:
-    """The room's last change of light before day 0: it still held when the crop came."""
-    rooms = [p.room_id for p in unit.placements.all(crop_id=crop.id) if p.covers(crop.day_zero)]
-    changes = unit.entries.all(room_id=rooms, kind="light") if rooms else []
-    return [e for e in changes if e.day < crop.day_zero][-1:]
+def _light_found(unit: UnitOfWork, crop: Crop) -> list[LightAt]:
+    """The light that a crop found where it was put: the room's last change before still held when it came."""
+    found = []
+    for placement in unit.placements.all(crop_id=crop.id):
+        came = max(placement.from_day, crop.day_zero)
+        if not placement.covers(came):
+            continue
+        before = [e for e in unit.entries.all(room_id=placement.room_id, kind="light") if e.day < came]
+        found += [(age_on(crop.day_zero, came), e.detail) for e in before[-1:] if isinstance(e.detail, LightChange)]
+    return found
 
 
-def _light(entries: list[Entry], age: Callable[[Entry], int], last_age: int) -> tuple[LightSpan, ...]:
+def _light(
+    found: list[LightAt], entries: list[Entry], age: Callable[[Entry], int], last_age: int
+) -> tuple[LightSpan, ...]:
+    changed = [(age(e), e.detail) for e in entries if isinstance(e.detail, LightChange)]
     changes = [
-        (age(e), e.detail.photoperiod_h, e.detail.dimming_percent, e.detail.canopy_ppfd_umol)
-        for e in entries
-        if isinstance(e.detail, LightChange) and e.detail.photoperiod_h is not None
+        (at, light.photoperiod_h, light.dimming_percent, light.canopy_ppfd_umol)
+        for at, light in found + changed
+        if light.photoperiod_h is not None
     ]
     return tuple(light_spans(changes, 0, last_age))
 

@@ -7,10 +7,11 @@ from datetime import date
 from growlog.calculations.plant_age import age_on
 from growlog.calculations.yield_curve import CurvePoint, YieldSoFar, cumulative_yield, first_pick_age, yield_so_far
 from growlog.records.change import Change
-from growlog.records.crop import Crop, Placement, Plant
+from growlog.records.crop import Crop, Placement, Plant, StartedFrom
 from growlog.records.cultivar import CountsFrom, Cultivar, FloweringHabit
 from growlog.records.entry import Entry
-from growlog.records.problems import Problem, RecordRefused, refuse
+from growlog.records.problems import Problem, refuse
+from growlog.services.entries import own_entries
 from growlog.services.open_logbook import OpenLogbook, new_id
 from growlog.services.picks import pick_points
 from growlog.storage.unit_of_work import UnitOfWork
@@ -37,15 +38,17 @@ def crops_of(log: OpenLogbook) -> list[CropSummary]:
     with log.unit() as unit:
         crops = unit.crops.all()
         cultivars = {c.id: c for c in unit.cultivars.all(removed=True)}
-        entries = unit.entries.all(crop_id=[c.id for c in crops])
-        uses = unit.photo_uses.all()
-        entry_counts = _counted(e.owner.id for e in entries)
-        photo_counts = _counted(u.crop_id for u in uses)
-    by_crop: dict[str, list[Entry]] = {c.id: [] for c in crops}
-    for entry in entries:
-        by_crop[entry.owner.id].append(entry)
+        by_crop = own_entries(unit, [c.id for c in crops])
+        photo_counts = _counted(u.crop_id for u in unit.photo_uses.all())
+    today = log.today()
     summaries = [
-        _summary(c, cultivars[c.cultivar_id], by_crop[c.id], photo_counts.get(c.id, 0), entry_counts.get(c.id, 0), log)
+        _summary(
+            c,
+            cultivars[c.cultivar_id],
+            [e for e in by_crop[c.id] if e.day <= today],
+            photo_counts.get(c.id, 0),
+            today,
+        )
         for c in crops
     ]
     growing = sorted((s for s in summaries if s.crop.growing), key=lambda s: (s.crop.day_zero, s.crop.name))
@@ -56,7 +59,7 @@ def crops_of(log: OpenLogbook) -> list[CropSummary]:
 def crop_named(log: OpenLogbook, name: str) -> Crop | None:
     """The crop of that name (case does not matter), None if there is none."""
     with log.unit() as unit:
-        return next((c for c in unit.crops.all() if c.name.casefold() == name.strip().casefold()), None)
+        return next((c for c in unit.crops.all() if c.name.strip().casefold() == name.strip().casefold()), None)
 
 
 def crop_and_cultivar(log: OpenLogbook, crop_id: str) -> tuple[Crop, Cultivar]:
@@ -108,7 +111,7 @@ def change_crop(log: OpenLogbook, crop: Crop, cultivar: Cultivar) -> Change:
     """Writes what was changed of a crop and its cultivar; RecordRefused, or RecordMoved if it changed elsewhere."""
     group = new_id()
     with log.unit() as unit:
-        refuse(cultivar.problems() + crop.problems() + _name_problems(unit, crop) + _future_problems(crop, log.today()))
+        refuse(cultivar.problems() + crop.problems() + standing_problems(unit, crop, log.today()))
         if unit.cultivars.get(cultivar.id) != cultivar:
             unit.change(group, cultivar)
         if unit.crops.get(crop.id) != crop:
@@ -121,10 +124,6 @@ def clear_crop(log: OpenLogbook, crop_id: str, day: date) -> Change:
     """Clears a crop on a civil date: RecordRefused before its last entry's day or in the future."""
     with log.unit() as unit:
         crop = unit.crops.get(crop_id)
-        last = max((e.day for e in unit.entries.all(crop_id=crop_id)), default=None)
-        if last is not None and day < last:
-            sentence = say("There are entries up to {day}; clear it on that day or later.", day=last.isoformat())
-            raise RecordRefused([Problem("cleared_on", sentence)])
     return _set_cleared(log, crop, day, say("Clear {name}", name=crop.name))
 
 
@@ -167,15 +166,36 @@ def _set_cleared(log: OpenLogbook, crop: Crop, day: date | None, title: str) -> 
     group = new_id()
     after = replace(crop, cleared_on=day)
     with log.unit() as unit:
-        refuse(after.problems() + _future_problems(after, log.today()))
+        refuse(after.problems() + standing_problems(unit, after, log.today()))
         unit.change(group, after)
         unit.commit()
     return Change(group, title, (crop.id,), frozenset({crop.id}))
 
 
+def standing_problems(unit: UnitOfWork, crop: Crop, today: date) -> list[Problem]:
+    """What is wrong with a crop beside the rest of the logbook: its name, days to come, and its own entries."""
+    return _name_problems(unit, crop) + _future_problems(crop, today) + _entry_problems(unit, crop)
+
+
+def _entry_problems(unit: UnitOfWork, crop: Crop) -> list[Problem]:
+    entries = own_entries(unit, [crop.id])[crop.id]
+    if not entries or crop.problems():
+        return []
+    first, last = entries[0].day, entries[-1].day
+    found = []
+    if first < crop.day_zero:
+        field = "sown_on" if crop.started_from is StartedFrom.SEED else "transplanted_on"
+        sentence = say("There are entries from {day} on; day 0 is that day or earlier.", day=first.isoformat())
+        found.append(Problem(field, sentence))
+    if crop.cleared_on is not None and crop.cleared_on < last:
+        sentence = say("There are entries up to {day}; clear it on that day or later.", day=last.isoformat())
+        found.append(Problem("cleared_on", sentence))
+    return found
+
+
 def _name_problems(unit: UnitOfWork, crop: Crop) -> list[Problem]:
-    taken = {c.name.casefold() for c in unit.crops.all() if c.id != crop.id}
-    if crop.name.casefold() in taken:
+    taken = {c.name.strip().casefold() for c in unit.crops.all() if c.id != crop.id}
+    if crop.name.strip().casefold() in taken:
         return [Problem("name", say("There is a crop of this name already. Choose another.", name=crop.name))]
     return []
 
@@ -187,20 +207,20 @@ def _future_problems(crop: Crop, today: date) -> list[Problem]:
 
 
 def _summary(
-    crop: Crop, cultivar: Cultivar, entries: list[Entry], photos: int, entry_count: int, log: OpenLogbook
+    crop: Crop, cultivar: Cultivar, entries: list[Entry], photo_count: int, today: date
 ) -> CropSummary:
     points = pick_points(crop, entries)
     flower = crop.first_flower_on or first_flower_day(entries)
     return CropSummary(
         crop=crop,
         cultivar=cultivar,
-        age_days=age_on(crop.day_zero, crop.cleared_on or log.today()),
-        photo_count=photos,
-        entry_count=entry_count,
+        age_days=age_on(crop.day_zero, crop.cleared_on or today),
+        photo_count=photo_count,
+        entry_count=len(entries),
         total=yield_so_far(points),
         curve=tuple(cumulative_yield(points)),
         first_flower_age=None if flower is None else age_on(crop.day_zero, flower),
-        first_pick_age=first_pick_age(points),
+        first_pick_age=age_on(crop.day_zero, crop.first_pick_on) if crop.first_pick_on else first_pick_age(points),
     )
 
 

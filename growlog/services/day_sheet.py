@@ -5,7 +5,7 @@ from datetime import date
 
 from growlog.calculations.climate import vapour_pressure_deficit
 from growlog.calculations.plant_age import age_on
-from growlog.calculations.yield_curve import yield_so_far
+from growlog.calculations.yield_curve import YieldSoFar, yield_so_far
 from growlog.records.crop import Crop
 from growlog.records.entry import Entry, Feed, Pick, Reading
 from growlog.records.entry.wording import fixed, weight
@@ -99,14 +99,19 @@ def _worked_out(crop: Crop, entry: Entry, entries: tuple[Entry, ...]) -> str:
     detail = entry.detail
     if isinstance(detail, Pick):
         total = yield_so_far(pick_points(crop, entries), age_on(crop.day_zero, entry.day))
-        about = say("about {weight}", weight=weight(total.weight_g)) if total.estimated_g else weight(total.weight_g)
-        return say("crop so far {count} fruit, {weight}", count=total.fruit_count, weight=about)
+        return say("crop so far {count} fruit, {weight}", count=total.fruit_count, weight=_so_far_weight(total))
     if isinstance(detail, Reading):
         if detail.air_temperature_c is None or detail.relative_humidity_percent is None:
             return ""
         vpd = vapour_pressure_deficit(detail.air_temperature_c, detail.relative_humidity_percent)
         return say("VPD {value} of the air", value=fixed(vpd, 2, "kPa"))
     return ""
+
+
+def _so_far_weight(total: YieldSoFar) -> str:
+    if total.unknown_count:
+        return say("not weighed")
+    return say("about {weight}", weight=weight(total.weight_g)) if total.estimated_g else weight(total.weight_g)
 
 
 def _minutes(entry: Entry) -> str:

@@ -4,7 +4,7 @@ from dataclasses import dataclass, replace
 from datetime import date, timedelta
 
 from growlog.records.change import Change
-from growlog.records.crop import Crop
+from growlog.records.crop import Crop, Plant
 from growlog.records.entry import KINDS, Entry, Owner, OwnerKind, Treatment
 from growlog.records.problems import Problem, refuse
 from growlog.services.open_logbook import OpenLogbook, new_id
@@ -35,8 +35,7 @@ def add_entries(log: OpenLogbook, entries: list[Entry], title: str = "") -> Chan
     """Writes entries made together as one undoable change; RecordRefused with all that is wrong."""
     group = new_id()
     with log.unit() as unit:
-        for entry in entries:
-            refuse(entry.problems() + _context_problems(unit, entry, log.today()))
+        refuse([p for e in entries for p in e.problems() + _context_problems(unit, e, log.today())])
         grouped = [replace(e, group_id=group) if len(entries) > 1 else e for e in entries]
         unit.add(group, *grouped)
         crops = _crops_concerned(unit, entries)
@@ -78,7 +77,7 @@ def owners_for(log: OpenLogbook, crop_id: str, day: date) -> list[Belongs]:
     with log.unit() as unit:
         crop = unit.crops.get(crop_id)
         found = [Belongs(Owner(OwnerKind.CROP, crop_id), crop.name)]
-        plants = [p for p in unit.plants.all(crop_id=crop_id) if p.lost_on is None or p.lost_on >= day]
+        plants = [p for p in unit.plants.all(crop_id=crop_id) if _alive(p, day)]
         if len(plants) > 1:
             found += [Belongs(Owner(OwnerKind.PLANT, p.id), say("plant {label}", label=p.label)) for p in plants]
         for placement in unit.placements.all(crop_id=crop_id):
@@ -90,11 +89,19 @@ def owners_for(log: OpenLogbook, crop_id: str, day: date) -> list[Belongs]:
     return found
 
 
+def own_entries(unit: UnitOfWork, crop_ids: list[str]) -> dict[str, list[Entry]]:
+    """The entries of each crop and of its plants, by crop id, in the order of the days."""
+    found: dict[str, list[Entry]] = {id_: [] for id_ in crop_ids}
+    crop_of = {p.id: p.crop_id for p in unit.plants.all(crop_id=crop_ids)}
+    entries = unit.entries.all(crop_id=crop_ids) + (unit.entries.all(plant_id=list(crop_of)) if crop_of else [])
+    for entry in sorted(entries, key=_when):
+        found[crop_of.get(entry.owner.id, entry.owner.id)].append(entry)
+    return found
+
+
 def entries_of_crop(unit: UnitOfWork, crop: Crop) -> list[Entry]:
     """The crop's entries, its plants', and those of room and tank on the days it stood there."""
-    entries = unit.entries.all(crop_id=crop.id)
-    plants = [p.id for p in unit.plants.all(crop_id=crop.id)]
-    entries += unit.entries.all(plant_id=plants) if plants else []
+    entries = own_entries(unit, [crop.id])[crop.id]
     seen: set[str] = set()
     for placement in unit.placements.all(crop_id=crop.id):
         shared = unit.entries.all(room_id=placement.room_id)
@@ -103,18 +110,30 @@ def entries_of_crop(unit: UnitOfWork, crop: Crop) -> list[Entry]:
         stood = [e for e in shared if placement.covers(e.day) and e.id not in seen and _within(crop, e.day)]
         seen |= {e.id for e in stood}
         entries += stood
-    return sorted(entries, key=lambda e: (e.day, e.at is None, e.at.isoformat() if e.at else "", e.id))
+    return sorted(entries, key=_when)
 
 
 def harvest_closed_until(entries: list[Entry], day: date) -> tuple[Treatment, date] | None:
-    """The treatment whose harvest interval a day falls into, and the first day on which a pick is free again."""
+    """The treatment whose harvest interval a day falls into, and the first day on which a pick is free again.
+
+    Of several intervals the one that ends last counts.
+    """
+    closed: tuple[Treatment, date] | None = None
     for entry in entries:
         detail = entry.detail
         if isinstance(detail, Treatment) and detail.harvest_interval_days:
             free = entry.day + timedelta(days=detail.harvest_interval_days)
-            if entry.day <= day < free:
-                return detail, free
-    return None
+            if entry.day <= day < free and (closed is None or free > closed[1]):
+                closed = detail, free
+    return closed
+
+
+def _when(entry: Entry) -> tuple[date, bool, str, str]:
+    return entry.day, entry.at is None, entry.at.isoformat() if entry.at else "", entry.id
+
+
+def _alive(plant: Plant, day: date) -> bool:
+    return plant.from_day <= day and (plant.lost_on is None or plant.lost_on >= day)
 
 
 def _within(crop: Crop, day: date) -> bool:

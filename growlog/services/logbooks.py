@@ -8,8 +8,9 @@ from growlog.photos.decode_pool import DecodePool
 from growlog.photos.photo_folder import PhotoFolder
 from growlog.photos.preview_cache import PreviewCache
 from growlog.records.logbook import LogbookFacts
-from growlog.services.open_logbook import Clock, OpenLogbook, new_id
+from growlog.services.open_logbook import Clock, LogbookNotWritable, OpenLogbook, new_id
 from growlog.storage.logbook_folder import make_logbook, open_logbook
+from growlog.words import say
 
 
 def clock_as_of(day: date | None = None) -> Clock:
@@ -41,3 +42,12 @@ def facts_of(log: OpenLogbook) -> LogbookFacts:
     """The logbook's name and currency."""
     with log.unit() as unit:
         return next(iter(unit.logbook.all()), LogbookFacts("", log.folder.name))
+
+
+def keep_copy(log: OpenLogbook) -> Path:
+    """A dated copy of the database inside the logbook; LogbookProblem if it cannot be kept."""
+    try:
+        return log.disk.back_up()
+    except OSError as error:
+        sentence = say("No copy could be kept: {reason}.", reason=error.strerror or str(error))
+        raise LogbookNotWritable(sentence) from error

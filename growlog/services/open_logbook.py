@@ -43,6 +43,7 @@ class OpenLogbook:
     readers: DecodePool
     clock: Clock
     closed: bool = field(default=False, init=False)
+    shown_writable: bool = field(default=False, init=False)  # pictures of screens: looks writable, still is not
 
     @property
     def folder(self) -> Path:
@@ -52,7 +53,7 @@ class OpenLogbook:
     @property
     def writable(self) -> bool:
         """Whether changes can be made; if not, another window has it."""
-        return self.disk.writable
+        return self.disk.writable or self.shown_writable
 
     def unit(self) -> UnitOfWork:
         """A unit of work; use as a context manager and commit."""

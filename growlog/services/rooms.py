@@ -6,9 +6,10 @@ from typing import Any
 
 from growlog.records.change import Change
 from growlog.records.crop import Placement
-from growlog.records.problems import Problem, RecordRefused
+from growlog.records.problems import Problem, refuse
 from growlog.records.room import Lamp, Room, Tank
 from growlog.services.open_logbook import OpenLogbook, new_id
+from growlog.storage.unit_of_work import UnitOfWork
 from growlog.words import say
 
 
@@ -67,11 +68,7 @@ def place_crop(
     group = new_id()
     placement = Placement(new_id(), crop_id, room_id, from_day, None, tank_id, floor_share)
     with log.unit() as unit:
-        others = [p for p in unit.placements.all(room_id=room_id) if p.crop_id != crop_id and p.covers(from_day)]
-        taken = sum(p.floor_share or 0 for p in others)
-        if taken + (floor_share or 0) > 1 + 1e-9:
-            sentence = say("The other crops take {share} % of the floor already.", share=round(taken * 100))
-            raise RecordRefused([Problem("floor_share", sentence)])
+        refuse(floor_problems(unit, placement))
         for old in unit.placements.all(crop_id=crop_id):
             if old.from_day < from_day and (old.until_day is None or old.until_day >= from_day):
                 unit.change(group, replace(old, until_day=from_day - timedelta(days=1)))
@@ -80,6 +77,31 @@ def place_crop(
         unit.add(group, placement)
         unit.commit()
     return Change(group, say("Place a crop"), (placement.id,), None)
+
+
+def floor_problems(unit: UnitOfWork, placement: Placement) -> list[Problem]:
+    """A problem where a placement and those of other crops would at any time take more than the whole floor."""
+    if not placement.floor_share:
+        return []
+    others = _others_in_room(unit, placement)
+    days = [placement.from_day, *(p.from_day for p in others if placement.covers(p.from_day))]
+    taken = max(sum(p.floor_share or 0 for p in others if p.covers(day)) for day in days)
+    if taken + placement.floor_share <= 1 + 1e-9:
+        return []
+    sentence = say("The other crops take {share} % of the floor already.", share=round(taken * 100))
+    return [Problem("floor_share", sentence)]
+
+
+def _others_in_room(unit: UnitOfWork, placement: Placement) -> list[Placement]:
+    """The placements of other crops in the room; a crop that was cleared left its floor the day after."""
+    crops = {c.id: c for c in unit.crops.all()}
+    found = []
+    for other in unit.placements.all(room_id=placement.room_id):
+        if other.crop_id == placement.crop_id or other.crop_id not in crops:
+            continue
+        ends = [d for d in (other.until_day, crops[other.crop_id].cleared_on) if d is not None]
+        found.append(replace(other, until_day=min(ends, default=None)))
+    return found
 
 
 def placements_of(log: OpenLogbook, crop_id: str) -> list[Placement]:

@@ -148,7 +148,8 @@ def _pick() -> QPainterPath:
 
 def _problem() -> QPainterPath:
     corners = [(-90 + 72 * n) * math.pi / 180 for n in range(5)]
-    return _polygon(*((0.5 * math.cos(a), 0.5 * math.sin(a) + 0.03) for a in corners))
+    whole = _polygon(*((0.52 * math.cos(a), 0.52 * math.sin(a) + 0.03) for a in corners))
+    return whole.subtracted(_box(-0.07, -0.26, 0.14, 0.34)).subtracted(_box(-0.07, 0.16, 0.14, 0.14))
 
 
 def _treatment() -> QPainterPath:

@@ -14,6 +14,11 @@ from growlog.desktop.resources import resource_path, resource_text
 FAMILY = "Logbook Sans"
 BASE_PX = 13
 MODES = ("light", "dark", "system")
+_SCHEMES = {
+    "light": Qt.ColorScheme.Light,
+    "dark": Qt.ColorScheme.Dark,
+    "system": Qt.ColorScheme.Unknown,  # gives the choice back to the system
+}
 _WEIGHTS = ("Regular", "Medium", "SemiBold", "Bold")
 _SHEETS = ("base", "buttons", "fields", "lists", "panels")
 
@@ -71,6 +76,7 @@ def apply_theme(app: QApplication, mode: str = "system", text_percent: int = 100
     _load_font()
     _follow_system(app)
     _State.mode = mode
+    app.styleHints().setColorScheme(_SCHEMES[mode])
     _State.look = Look(_palette_for(app, mode), text_percent / 100)
     _dress(app)
     theme_signal().changed.emit()
@@ -183,6 +189,9 @@ def _values(look: Look) -> dict[str, str]:
         values[f"t{size}"] = f"{look.px(size)}px"
     for length in (2, 3, 4, 5, 6, 7, 8, 10, 12, 14, 16, 20, 24, 28, 30, 32, 36, 40, 44, 48, 56):
         values[f"s{length}"] = f"{look.px(length)}px"
+        # Beside a thicker line there is less padding, so that nothing moves when the focus comes.
+        values[f"f{length}"] = f"{max(0, look.px(length) - 1)}px"
+        values[f"d{length}"] = f"{max(0, look.px(length) - 3)}px"
     values["family"] = FAMILY
     values["arrow_down"] = arrow_file("down", tokens.mute)
     values["arrow_up"] = arrow_file("up", tokens.mute)

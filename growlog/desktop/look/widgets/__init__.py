@@ -15,6 +15,7 @@ from growlog.desktop.look.widgets.labels import ElidedLabel, Rule, SectionTitle,
 from growlog.desktop.look.widgets.number_field import NumberField, limited_number_field
 from growlog.desktop.look.widgets.progress_panel import ProgressPanel
 from growlog.desktop.look.widgets.sparkline import Sparkline
+from growlog.desktop.look.widgets.table_dress import dress_table
 from growlog.desktop.look.widgets.text_field import NoteField, TextField
 
 __all__ = [
@@ -44,5 +45,6 @@ __all__ = [
     "TimeField",
     "announce",
     "check_all",
+    "dress_table",
     "limited_number_field",
 ]

@@ -3,10 +3,11 @@
 from datetime import date, time, timedelta
 
 from PySide6.QtCore import QDate, QEvent, QObject, QPoint, Qt
-from PySide6.QtGui import QKeyEvent
-from PySide6.QtWidgets import QCalendarWidget, QFrame, QLineEdit, QVBoxLayout, QWidget
+from PySide6.QtGui import QKeyEvent, QTextCharFormat
+from PySide6.QtWidgets import QCalendarWidget, QFrame, QLineEdit, QToolButton, QVBoxLayout, QWidget
 
-from growlog.desktop.look.icons import IconButton
+from growlog.desktop.look.icons import IconButton, keep_icon
+from growlog.desktop.look.theme import current, theme_signal
 from growlog.desktop.look.widgets.day_text import (
     NotADay,
     NotATime,
@@ -152,6 +153,24 @@ class _CalendarPopup(QFrame):
         self.calendar = QCalendarWidget()
         self.calendar.setVerticalHeaderFormat(QCalendarWidget.VerticalHeaderFormat.NoVerticalHeader)
         layout.addWidget(self.calendar)
+        for button_name, icon_name in (("prevmonth", "previous-day"), ("nextmonth", "next-day")):
+            button = self.calendar.findChild(QToolButton, f"qt_calendar_{button_name}")
+            if button is not None:
+                keep_icon(button, icon_name)
+        theme_signal().changed.connect(self._tone)
+        self._tone()
+
+    def _tone(self) -> None:
+        """Weekends in the second tone of the text instead of Qt's red, and room for the names of the days."""
+        look = current()
+        header, weekend = QTextCharFormat(), QTextCharFormat()
+        header.setForeground(look.colour("mute"))
+        header.setFontPointSize(max(7.0, 8.0 * look.scale))
+        weekend.setForeground(look.colour("mute"))
+        self.calendar.setHeaderTextFormat(header)
+        for day in (Qt.DayOfWeek.Saturday, Qt.DayOfWeek.Sunday):
+            self.calendar.setWeekdayTextFormat(day, weekend)
+        self.calendar.setMinimumSize(look.px(300), look.px(230))
 
     def open_at(self, place: QPoint, day: date | None) -> None:
         """Opens below the field with a day chosen."""

@@ -60,6 +60,12 @@ class DialogFrame(QDialog):
         height = bars + self._body_height(width - 12)
         return QSize(width, min(height, room.height()))
 
+    def setVisible(self, visible: bool) -> None:
+        """Takes its own size when first shown; Qt would allow two thirds of the screen only."""
+        if visible and not self.testAttribute(Qt.WidgetAttribute.WA_Resized):
+            self.resize(self.sizeHint())
+        super().setVisible(visible)
+
     def showEvent(self, event: QShowEvent) -> None:
         """Keeps within the screen, however large the text."""
         room = self.screen().availableGeometry().size()

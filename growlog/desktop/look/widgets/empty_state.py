@@ -1,8 +1,9 @@
 """What a screen shows while it has nothing: what to do first, in one sentence and one button."""
 
 from PySide6.QtCore import Qt, Signal
-from PySide6.QtWidgets import QVBoxLayout, QWidget
+from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 
+from growlog.desktop.look.theme import current
 from growlog.desktop.look.widgets.buttons import Button
 from growlog.desktop.look.widgets.labels import TextLabel
 
@@ -19,14 +20,18 @@ class EmptyState(QWidget):
         self.sentence_label = TextLabel(sentence, "subtitle", wraps=True)
         self.sentence_label.setAlignment(Qt.AlignmentFlag.AlignCenter)
         self.sentence_label.setMinimumWidth(160)
-        self.sentence_label.setMaximumWidth(460)
+        self.sentence_label.setMaximumWidth(current().px(420))
         self.button = Button(button, role, name="start")
         self.button.setVisible(bool(button))
         layout = QVBoxLayout(self)
         layout.setContentsMargins(16, 16, 16, 16)
         layout.setSpacing(12)
         layout.addStretch(1)
-        layout.addWidget(self.sentence_label, 0, Qt.AlignmentFlag.AlignHCenter)
+        row = QHBoxLayout()
+        row.addStretch(1)
+        row.addWidget(self.sentence_label, 10)
+        row.addStretch(1)
+        layout.addLayout(row)
         layout.addWidget(self.button, 0, Qt.AlignmentFlag.AlignHCenter)
         layout.addStretch(2)
         self.button.clicked.connect(self._clicked)

@@ -12,6 +12,7 @@ class FlowLayout(QLayout):
         self._items: list[QLayoutItem] = []
         self._gap_at: int | None = None
         self.setSpacing(spacing_px)
+        self.setContentsMargins(0, 0, 0, 0)
 
     def add_gap(self) -> None:
         """What is added from now on stands at the right."""

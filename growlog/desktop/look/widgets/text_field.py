@@ -1,8 +1,10 @@
 """Words: one line, or a note of several."""
 
 from PySide6.QtCore import Qt
+from PySide6.QtGui import QFontMetrics
 from PySide6.QtWidgets import QLineEdit, QPlainTextEdit
 
+from growlog.desktop.look.theme import current, theme_signal
 from growlog.desktop.look.widgets.field import Field
 from growlog.words import say, say_count
 
@@ -77,6 +79,7 @@ class NoteField(Field):
         self._lines = lines
         self._fit()
         self.box.textChanged.connect(self._typed)
+        theme_signal().changed.connect(self._fit)
 
     def value(self) -> str:
         """The words."""
@@ -108,6 +111,6 @@ class NoteField(Field):
         self.show_problem(say_count(one, many, over) if over > 0 else "")
 
     def _fit(self) -> None:
-        self.box.ensurePolished()
-        height = self.box.fontMetrics().lineSpacing() * self._lines
-        self.box.setFixedHeight(height + 24)
+        look = current()
+        height = QFontMetrics(look.font()).lineSpacing() * self._lines
+        self.box.setFixedHeight(height + look.px(20))

@@ -1,0 +1,1 @@
+"""The commands beside the window; they ask services only."""

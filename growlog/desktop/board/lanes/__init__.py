@@ -1,0 +1,25 @@
+"""The lanes of the board, one painter each."""
+
+from growlog.desktop.board.lanes.events_lane import EventsLane
+from growlog.desktop.board.lanes.feeds_lane import FeedsLane
+from growlog.desktop.board.lanes.lane import BoardLane, Space
+from growlog.desktop.board.lanes.light_lane import LightLane
+from growlog.desktop.board.lanes.marks_lane import ReadingsLane, TrainingLane
+from growlog.desktop.board.lanes.photos_lane import PhotosLane
+from growlog.desktop.board.lanes.picks_lane import PicksLane
+from growlog.desktop.board.lanes.pollination_lane import PollinationLane
+from growlog.desktop.board.lanes.stage_lane import StageLane
+
+__all__ = [
+    "BoardLane",
+    "EventsLane",
+    "FeedsLane",
+    "LightLane",
+    "PhotosLane",
+    "PicksLane",
+    "PollinationLane",
+    "ReadingsLane",
+    "Space",
+    "StageLane",
+    "TrainingLane",
+]

@@ -1,0 +1,320 @@
+"""The cumulative yield on the board's axis: the crop's curve, another one under it, packet and first pick."""
+
+import pyqtgraph as pg
+from PySide6.QtCore import QPointF, QRect, QRectF, Qt, Signal
+from PySide6.QtGui import QFont, QFontMetricsF, QPainter, QPaintEvent, QPen, QResizeEvent
+from PySide6.QtWidgets import QFrame, QWidget
+
+from growlog.desktop.board import chart_items
+from growlog.desktop.board.axis import AgeAxis
+from growlog.desktop.board.curve_steps import DrawnCurve, count_ticks, drawn_curve, point_at, round_ticks, value_of
+from growlog.desktop.board.wording import THIN, against_packet, fruit, month, number, short_day, short_number
+from growlog.desktop.look.theme import BASE_PX, current, theme_signal
+from growlog.desktop.look.widgets import SegmentSwitch
+from growlog.services.board import Board, Curve
+from growlog.words import say
+
+AXIS_PX = 26
+_TOP_PX = 10
+_HEADROOM_PX = 40
+_TICK_GAP_PX = 34
+
+
+class YieldChart(QWidget):
+    """Draws the yield. The mouse is its parent's business, but for the switch between weight and count."""
+
+    unit_changed = Signal(str)
+
+    def __init__(self, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._board: Board | None = None
+        self._underlay: Curve | None = None
+        self._axis = AgeAxis.over(0, 1)
+        self._calendar = False
+        self._highest = 1.0
+        self._ticks: list[float] = [0.0]
+        self.drawn: DrawnCurve | None = None
+        self.underlaid: DrawnCurve | None = None
+        self.plot = _calm_plot(self)
+        self.switch = SegmentSwitch(
+            [("weight", say("weight")), ("count", say("count"))], "weight", say("The curve counts by")
+        )
+        self.switch.setParent(self)
+        self.switch.setObjectName("yield-unit")
+        self.switch.value_changed.connect(self._unit_chosen)
+        theme_signal().changed.connect(self._draw)
+
+    def show_board(self, board: Board) -> None:
+        """Draws a crop's yield."""
+        self._board = board
+        self._draw()
+
+    def set_underlay(self, curve: Curve | None) -> None:
+        """Lays another crop's curve under it."""
+        self._underlay = curve
+        self._draw()
+
+    def set_axis(self, axis: AgeAxis, calendar: bool) -> None:
+        """Shows other ages, or labels them differently."""
+        if (axis, calendar) != (self._axis, self._calendar):
+            self._axis, self._calendar = axis, calendar
+            self._place_plot()
+            self._draw()
+
+    @property
+    def by_count(self) -> bool:
+        """Whether fruit are counted, not weighed."""
+        return self.switch.value() == "count"
+
+    def has_picks(self) -> bool:
+        """Whether the crop has a curve."""
+        return self._board is not None and bool(self._board.curve.points)
+
+    def point_on(self, age: int) -> tuple[QPointF, str] | None:
+        """Where the curve stands on a day, in pixels, and its words; None before the first pick."""
+        if self._board is None:
+            return None
+        point = point_at(self._board.curve.points, age)
+        if point is None or age > self._board.last_age:
+            return None
+        text = fruit(point.fruit_count, point.weight_g or None, point.is_estimate)
+        return QPointF(self._axis.x(age), self._y(value_of(point, self.by_count))), text
+
+    def tell(self, age: int) -> list[str]:
+        """The yield of a day in words."""
+        if self._board is None:
+            return []
+        point = point_at(self._board.curve.points, age)
+        lines = [] if point is None else [fruit(point.fruit_count, point.weight_g or None, point.is_estimate)]
+        if self._underlay is not None:
+            other = point_at(self._underlay.points, age)
+            if other is not None:
+                words = fruit(other.fruit_count, other.weight_g or None, other.is_estimate)
+                lines.append(f"{self._underlay.name}: {words}")
+        return lines
+
+    def axis_strip(self) -> QRect:
+        """The strip with the axis labels, which can be dragged."""
+        height = current().px(AXIS_PX)
+        return QRect(0, self.height() - height, self.width(), height)
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        """Another size wants other ticks."""
+        self._place_plot()
+        self._draw()
+
+    def paintEvent(self, event: QPaintEvent) -> None:
+        """Names and labels around the plot."""
+        look = current()
+        painter = QPainter(self)
+        painter.fillRect(event.rect(), look.colour("paper"))
+        if event.rect().left() < self._axis.left:
+            self._paint_names(painter)
+        if event.rect().bottom() >= self.axis_strip().top():
+            self._paint_axis(painter)
+        painter.end()
+
+    def _plot_rect(self) -> QRect:
+        top = current().px(_TOP_PX)
+        height = max(self.height() - current().px(AXIS_PX) - top, 10)
+        return QRect(round(self._axis.left), top, max(round(self._axis.width), 10), height)
+
+    def _place_plot(self) -> None:
+        self.plot.setGeometry(self._plot_rect())
+        self.switch.adjustSize()
+        self.switch.move(round(self._axis.left) + current().px(8), current().px(_TOP_PX) + 2)
+        self.switch.raise_()
+
+    def _y(self, value: float) -> float:
+        rect = self._plot_rect()
+        return rect.top() + rect.height() * (1 - value / self._highest)
+
+    def _unit_chosen(self, unit: str) -> None:
+        self._draw()
+        self.unit_changed.emit(unit)
+
+    def _draw(self) -> None:
+        self.plot.clear()
+        if self._board is None:
+            return
+        curve = self._board.curve
+        self.drawn = drawn_curve(curve.points, curve.last_age, self.by_count) if curve.points else None
+        under = self._underlay
+        self.underlaid = drawn_curve(under.points, under.last_age, self.by_count) if under and under.points else None
+        self._scale()
+        self._draw_rules()
+        self._draw_underlay()
+        self._draw_packet()
+        self._draw_curve()
+        self._draw_first_pick()
+        self.switch.setVisible(self.drawn is not None)
+        self.update()
+
+    def _scale(self) -> None:
+        rect = self._plot_rect()
+        highest = max(float(d.whole.values[-1]) for d in (self.drawn, self.underlaid) if d) if self._any() else 0.0
+        room = max(rect.height() - current().px(_HEADROOM_PX), rect.height() * 0.6)
+        self._highest = (highest or 1.0) * rect.height() / max(room, 1)
+        most = max(1, int(room / current().px(_TICK_GAP_PX)))
+        make = count_ticks if self.by_count else round_ticks
+        self._ticks = make(highest, min(most, 6))
+        self.plot.setXRange(self._axis.start, self._axis.end, padding=0)
+        self.plot.setYRange(0, self._highest, padding=0)
+
+    def _any(self) -> bool:
+        return self.drawn is not None or self.underlaid is not None
+
+    def _draw_rules(self) -> None:
+        look = current()
+        self.plot.addItem(chart_items.rules_at(self._ticks[1:], self._axis.lowest, self._axis.highest, look))
+
+    def _draw_curve(self) -> None:
+        if self.drawn is None:
+            return
+        look = current()
+        self.plot.addItem(chart_items.fill_of(self.drawn.whole, look))
+        self.plot.addItem(chart_items.line_of(self.drawn.sure_part(), chart_items.curve_pen(look, "pick", 2)))
+        if self.drawn.has_estimate:
+            self.plot.addItem(chart_items.hatching_of(self.drawn, look))
+            dashed = chart_items.curve_pen(look, "pick", 2, Qt.PenStyle.DashLine)
+            self.plot.addItem(chart_items.line_of(self.drawn.estimated_part(), dashed))
+            self._label(say("partly estimated"), "", self._end_of(self.drawn), (1, 1), "mute")
+
+    def _draw_underlay(self) -> None:
+        if self.underlaid is None or self._underlay is None:
+            return
+        look = current()
+        self.plot.addItem(chart_items.line_of(self.underlaid.whole, chart_items.curve_pen(look, "mute", 1.3)))
+        age, value = self._end_of(self.underlaid)
+        width = _width(self._underlay.name)
+        beside = self._axis.right - self._axis.x(age) >= width + look.px(10)
+        self._label(self._underlay.name, "", (age, value), (0, 0.5) if beside else (1, 1), "mute")
+
+    def _end_of(self, drawn: DrawnCurve) -> tuple[float, float]:
+        age = min(float(drawn.whole.ages[-1]), self._axis.end)
+        index = int(drawn.whole.ages.searchsorted(age, side="right")) - 1
+        return age, float(drawn.whole.values[max(index, 0)])
+
+    def _draw_packet(self) -> None:
+        age = None if self._board is None else self._board.packet_maturity_age
+        if age is None:
+            return
+        look = current()
+        pen = chart_items.curve_pen(look, "mute", 1, Qt.PenStyle.DashLine)
+        self.plot.addItem(chart_items.upright(age, self._highest, pen))
+        text = say("packet maturity {days}", days=f"{age}{THIN}d")
+        taken = self.switch.geometry().right() if self.drawn is not None else round(self._axis.left)
+        left_fits = self._axis.x(age) - _width(text) - look.px(10) >= taken
+        self._label(text, "", (age, self._highest), (1, 0) if left_fits else (0, 0), "mute")
+
+    def _draw_first_pick(self) -> None:
+        board = self._board
+        if board is None or board.first_pick_age is None or self.drawn is None:
+            return
+        look, age = current(), board.first_pick_age
+        top = self._highest * min(0.2, 70 * look.scale / max(self._plot_rect().height(), 1) + 0.02)
+        point = point_at(board.curve.points, age)
+        top = max(top, 0.0 if point is None else value_of(point, self.by_count) * 1.1)
+        self.plot.addItem(chart_items.upright(age, top, chart_items.curve_pen(look, "pick", 1)))
+        second = against_packet(age, board.packet_maturity_age)
+        fits = self._axis.x(age) - self._axis.left >= max(_width(second), _width(say("first pick"))) + look.px(12)
+        self._label(say("first pick"), second, (age, top), (1, 0.25) if fits else (0, 1))
+
+    def _label(
+        self, first: str, second: str, at: tuple[float, float], anchor: tuple[float, float], token: str = "ink"
+    ) -> None:
+        item = chart_items.words(first, second, current(), anchor, token)
+        self.plot.addItem(item, ignoreBounds=True)
+        item.setPos(*at)
+
+    def _paint_names(self, painter: QPainter) -> None:
+        look, width = current(), self._axis.left - current().px(10)
+        left = Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter
+        right = Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter
+        painter.setPen(QPen(look.colour("rule"), 1))
+        painter.setFont(look.font(BASE_PX, QFont.Weight.DemiBold))
+        painter.setPen(look.colour("ink"))
+        painter.drawText(QRectF(0, look.px(8), width, look.px(17)), left, say("Cumulative"))
+        painter.setFont(look.font(11))
+        painter.setPen(look.colour("mute"))
+        painter.drawText(QRectF(0, look.px(25), width, look.px(14)), left, say("yield, marketable"))
+        for value in self._ticks:
+            y = self._y(value)
+            if y > look.px(48):
+                painter.drawText(QRectF(0, y - 10, self._axis.left - look.px(7), 20), right, self._tick_text(value))
+
+    def _tick_text(self, value: float) -> str:
+        if self.by_count:
+            return number(value)
+        if value == 0:
+            return "0"
+        if self._ticks[-1] >= 1000:
+            return f"{short_number(value / 1000, 2)}{THIN}kg"
+        return f"{short_number(value, 1)}{THIN}g"
+
+    def _paint_axis(self, painter: QPainter) -> None:
+        look, axis = current(), self._axis
+        y = self.axis_strip().top()
+        painter.setPen(QPen(look.colour("edge"), 1))
+        painter.drawLine(QPointF(axis.left, y + 0.5), QPointF(axis.right, y + 0.5))
+        painter.setFont(look.font(11))
+        row = QRectF(0, y + look.px(5), axis.left - look.px(14), look.px(16))
+        for age in self.labelled_ages():
+            x = round(axis.x(age)) + 0.5
+            painter.setPen(QPen(look.colour("edge"), 1))
+            painter.drawLine(QPointF(x, y), QPointF(x, y + look.px(4)))
+            painter.setPen(look.colour("mute"))
+            place = QRectF(x - 60, row.top(), 120, row.height())
+            painter.drawText(place, Qt.AlignmentFlag.AlignCenter, self._age_text(age))
+        painter.setPen(look.colour("mute"))
+        word = say("date") if self._calendar else say("day")
+        painter.drawText(row, Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter, word)
+        self._paint_empty(painter)
+
+    def _paint_empty(self, painter: QPainter) -> None:
+        if self._board is None or self.drawn is not None:
+            return
+        painter.setFont(current().font())
+        painter.setPen(current().colour("mute"))
+        box = QRectF(self._plot_rect()).adjusted(16, 0, -16, 0)
+        flags = Qt.AlignmentFlag.AlignCenter | Qt.TextFlag.TextWordWrap
+        painter.drawText(box, flags, say("Nothing picked yet. The yield curve begins with the first pick."))
+
+    def labelled_ages(self) -> list[int]:
+        """The plant ages that carry a label."""
+        look, axis = current(), self._axis
+        if self._calendar and self._board is not None:
+            found = axis.calendar_ticks(self._board.day_zero, look.px(54))
+        else:
+            found = axis.age_ticks(look.px(32))
+        return [age for age in found if axis.x(age) <= axis.right - 4]
+
+    def _age_text(self, age: int) -> str:
+        if not self._calendar or self._board is None:
+            return number(age)
+        day = self._board.date_of(age)
+        by_month = 7 * self._axis.pixels_per_day < current().px(54)
+        return month(day) if by_month else short_day(day)
+
+
+def _width(text: str) -> float:
+    return QFontMetricsF(current().font(11, QFont.Weight.DemiBold)).horizontalAdvance(text) + current().px(4)
+
+
+def _calm_plot(parent: QWidget) -> pg.PlotWidget:
+    """A plot that is only a picture: no menu, no buttons, no axes, no mouse."""
+    plot = pg.PlotWidget(parent, background=None)
+    plot.setObjectName("yield-plot")
+    plot.setAttribute(Qt.WidgetAttribute.WA_TransparentForMouseEvents)
+    plot.setFocusPolicy(Qt.FocusPolicy.NoFocus)
+    plot.setFrameShape(QFrame.Shape.NoFrame)
+    plot.setStyleSheet("background: transparent; border: none;")
+    item = plot.getPlotItem()
+    item.setMenuEnabled(False)
+    item.hideButtons()
+    for side in ("left", "bottom", "right", "top"):
+        item.hideAxis(side)
+    item.layout.setContentsMargins(0, 0, 0, 0)
+    item.setMouseEnabled(False, False)
+    item.disableAutoRange()
+    return plot

@@ -1,0 +1,32 @@
+"""How the day sheet and the views of its photo name a day."""
+
+from datetime import date
+
+from PySide6.QtCore import QDate, QLocale
+
+from growlog.words import say
+
+
+def weekday_and_day(day: date) -> str:
+    """A day with its weekday, without the year: the age beside it says which year is meant."""
+    return QLocale().toString(QDate(day.year, day.month, day.day), "dddd d MMMM")
+
+
+def day_and_month(day: date) -> str:
+    """A day without its weekday."""
+    return QLocale().toString(QDate(day.year, day.month, day.day), "d MMMM")
+
+
+def age_words(age: int) -> str:
+    """A plant age as a title."""
+    return say("Day {age}", age=age)
+
+
+def age_and_day(age: int, day: date) -> str:
+    """A plant age and its day of the calendar."""
+    return say("Day {age}, {day}", age=age, day=day_and_month(day))
+
+
+def lost_sentence() -> str:
+    """What stands in the place of a picture that is gone."""
+    return say("This picture cannot be shown: its file is missing from the logbook's photo folder, or damaged.")

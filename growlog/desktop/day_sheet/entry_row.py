@@ -1,0 +1,138 @@
+"""One entry of the day: its mark, what happened, the particulars, the time, and whose it is."""
+
+from PySide6.QtCore import QPoint, QRectF, Qt, Signal
+from PySide6.QtGui import QContextMenuEvent, QFont, QFontMetrics, QKeyEvent, QMouseEvent, QPainter, QPaintEvent, QPen
+from PySide6.QtWidgets import QHBoxLayout, QMenu, QVBoxLayout, QWidget
+
+from growlog.desktop.look.icons import IconButton
+from growlog.desktop.look.marks import MarkSign
+from growlog.desktop.look.theme import current, theme_signal
+from growlog.desktop.look.widgets.day_text import time_text
+from growlog.desktop.look.widgets.labels import TextLabel
+from growlog.services.day_sheet import DayEntry
+from growlog.words import say
+
+
+class EntryRow(QWidget):
+    """Enter or a double click corrects, Delete removes; the button with three dots offers both."""
+
+    correct_wanted = Signal(str)
+    remove_wanted = Signal(str)
+
+    def __init__(self, shown: DayEntry, writable: bool) -> None:
+        super().__init__()
+        self.shown = shown
+        self._writable = writable
+        self.setObjectName(f"entry.{shown.entry.id}")
+        self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
+        self.title_label = TextLabel(shown.title, "strong", wraps=True)
+        self.more_label = TextLabel(_second_line(shown), "small", wraps=True)
+        self.warning_label = TextLabel(shown.warning, "", "problem", wraps=True)
+        self.time_label = TextLabel(time_text(shown.entry.at), "small")
+        self.more_button = IconButton("more", say("Correct or remove"), token="mute")
+        self.menu = QMenu(self)
+        self.menu.addAction(say("Correct\u2026")).triggered.connect(self._correct)
+        self.menu.addAction(say("Remove")).triggered.connect(self._remove)
+        self._place()
+        kind = say(shown.entry.detail.label)
+        parts = (kind, shown.title, _second_line(shown), shown.warning, self.time_label.text())
+        self.setAccessibleName(", ".join(p for p in parts if p))
+        self.more_button.clicked.connect(self._open_menu)
+        theme_signal().changed.connect(self.update)
+
+    def set_writable(self, writable: bool) -> None:
+        """Whether it can be corrected and removed."""
+        self._writable = writable
+        self.more_button.setVisible(writable)
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        """Enter corrects, Delete removes, up and down go to the rows beside."""
+        if event.key() in (Qt.Key.Key_Return, Qt.Key.Key_Enter):
+            self._correct()
+        elif event.key() == Qt.Key.Key_Delete:
+            self._remove()
+        elif event.key() in (Qt.Key.Key_Down, Qt.Key.Key_Up):
+            self._go(1 if event.key() == Qt.Key.Key_Down else -1)
+        else:
+            super().keyPressEvent(event)
+
+    def mouseDoubleClickEvent(self, event: QMouseEvent) -> None:
+        """Corrects."""
+        self._correct()
+
+    def contextMenuEvent(self, event: QContextMenuEvent) -> None:
+        """The same menu as behind the button."""
+        if self._writable:
+            self.menu.popup(event.globalPos())
+
+    def paintEvent(self, event: QPaintEvent) -> None:
+        """A hairline below, an outline while it has the focus."""
+        painter = QPainter(self)
+        look = current()
+        painter.fillRect(0, self.height() - 1, self.width(), 1, look.colour("rule"))
+        if self.hasFocus():
+            painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+            painter.setPen(QPen(look.colour("accent"), 2))
+            painter.drawRoundedRect(QRectF(self.rect()).adjusted(1, 1, -1, -2), 6, 6)
+        painter.end()
+
+    def _place(self) -> None:
+        row = QHBoxLayout(self)
+        row.setContentsMargins(6, 9, 4, 10)
+        row.setSpacing(10)
+        sign = _Raised(MarkSign(self.shown.entry.kind))
+        row.addWidget(sign, 0, Qt.AlignmentFlag.AlignTop)
+        words = QVBoxLayout()
+        words.setSpacing(3)
+        words.addWidget(self.title_label)
+        words.addWidget(self.more_label)
+        self.more_label.setVisible(bool(self.more_label.text()))
+        words.addWidget(self._warning())
+        row.addLayout(words, 1)
+        row.addWidget(self.time_label, 0, Qt.AlignmentFlag.AlignTop)
+        row.addWidget(self.more_button, 0, Qt.AlignmentFlag.AlignTop)
+        self.more_button.setVisible(self._writable)
+
+    def _warning(self) -> QWidget:
+        holder = QWidget()
+        row = QHBoxLayout(holder)
+        row.setContentsMargins(0, 0, 0, 0)
+        row.setSpacing(6)
+        row.addWidget(MarkSign("problem", 12), 0, Qt.AlignmentFlag.AlignTop)
+        row.addWidget(self.warning_label, 1)
+        holder.setVisible(bool(self.shown.warning))
+        return holder
+
+    def _go(self, step: int) -> None:
+        if step > 0:
+            self.focusNextChild()
+            if self.more_button.hasFocus():
+                self.focusNextChild()
+        else:
+            self.focusPreviousChild()
+
+    def _open_menu(self) -> None:
+        self.menu.popup(self.more_button.mapToGlobal(QPoint(0, self.more_button.height())))
+
+    def _correct(self) -> None:
+        if self._writable:
+            self.correct_wanted.emit(self.shown.entry.id)
+
+    def _remove(self) -> None:
+        if self._writable:
+            self.remove_wanted.emit(self.shown.entry.id)
+
+
+class _Raised(QWidget):
+    """Holds a mark level with the first line of words."""
+
+    def __init__(self, sign: MarkSign) -> None:
+        super().__init__()
+        line_px = QFontMetrics(current().font(13, QFont.Weight.DemiBold)).height()
+        column = QVBoxLayout(self)
+        column.setContentsMargins(0, max(0, (line_px - sign.sizeHint().height()) // 2), 0, 0)
+        column.addWidget(sign)
+
+
+def _second_line(shown: DayEntry) -> str:
+    return " \u00b7 ".join(part for part in (shown.belongs, shown.more) if part)

@@ -1,0 +1,315 @@
+"""The main window: places the welcome or the open logbook, wires dialogs and actions, and takes dropped photos."""
+
+from collections.abc import Callable
+from datetime import datetime
+from pathlib import Path
+
+from PySide6.QtCore import QMimeData, Signal
+from PySide6.QtGui import QCloseEvent, QDragEnterEvent, QDropEvent, QGuiApplication
+from PySide6.QtWidgets import QMainWindow, QStackedWidget, QVBoxLayout, QWidget
+
+from growlog.desktop.actions import Actions
+from growlog.desktop.background import TaskRunner
+from growlog.desktop.desk import Desk
+from growlog.desktop.file_choice import FileChoice, NativeFileChoice
+from growlog.desktop.logbook_page import LogbookPage
+from growlog.desktop.messages import Messages, MessageStrip, WindowMessages
+from growlog.desktop.pasted import pasted_files
+from growlog.desktop.preferences.preferences_dialog import PreferencesDialog
+from growlog.desktop.settings import Settings
+from growlog.desktop.welcome.welcome import Welcome
+from growlog.desktop.windows.crop_windows import CropWindows
+from growlog.desktop.windows.entry_windows import EntryWindows
+from growlog.desktop.windows.photo_windows import PhotoWindows
+from growlog.desktop.windows.placing import open_beside
+from growlog.services.logbooks import facts_of, keep_copy
+from growlog.services.open_logbook import LogbookProblem, OpenLogbook
+from growlog.words import say
+
+
+class MainWindow(QMainWindow):
+    """The window. It opens no logbook itself: it asks, and is handed one by `show_logbook`."""
+
+    open_wanted = Signal(object)  # Path
+    new_wanted = Signal(object)  # Path
+    sample_wanted = Signal()
+
+    def __init__(self, settings: Settings, messages: Messages | None = None, files: FileChoice | None = None) -> None:
+        super().__init__()
+        self.setWindowTitle(say("Growing-room Logbook"))
+        self.setAcceptDrops(True)
+        self.settings = settings
+        self.runner = TaskRunner(self)
+        self.strip = MessageStrip(self)
+        self.messages: Messages = messages or WindowMessages(self, self.strip)
+        self.files: FileChoice = files or NativeFileChoice(self, settings)
+        self.desk: Desk | None = None
+        self.page: LogbookPage | None = None
+        self.entries: EntryWindows | None = None
+        self.crops: CropWindows | None = None
+        self.photos: PhotoWindows | None = None
+        self.preferences: PreferencesDialog | None = None
+        self.welcome = Welcome(settings.texts("recent_logbooks"))
+        self._stack = QStackedWidget()
+        self._stack.addWidget(self.welcome)
+        self._place()
+        self.actions_table = Actions(self, self._handlers())
+        self.actions_table.fill(self.menuBar())
+        self._connect_welcome()
+        self._allow()
+        self._restore()
+
+    def show_logbook(self, log: OpenLogbook) -> None:
+        """Puts an open logbook on the desk in place of what was there."""
+        self.put_away()
+        self.desk = desk = Desk(log, self.runner, self)
+        self.page = page = LogbookPage(desk, self.settings)
+        self.entries = EntryWindows(desk, page, self.settings, self.messages)
+        self.crops = CropWindows(desk, page, self.messages)
+        self.photos = PhotoWindows(desk, page, self.files, self.messages)
+        self._stack.addWidget(page)
+        self._stack.setCurrentWidget(page)
+        self._connect_page(desk, page)
+        self.settings.remember_logbook(log.folder)
+        self.setWindowTitle(f"{facts_of(log).name} · {say('Growing-room Logbook')}")
+        desk.open_first()
+        self._allow()
+        if not log.writable:
+            self.messages.inform(say("This logbook is open in another window, so here it can only be read."))
+
+    def show_refusal(self, sentence: str) -> None:
+        """Says on the welcome why a folder was not opened."""
+        if self.page is None:
+            self.welcome.show_problem(sentence)
+        else:
+            self.messages.problem(sentence)
+
+    def put_away(self) -> None:
+        """Closes the logbook on the desk and goes back to the welcome."""
+        if self.page is None or self.desk is None:
+            return
+        self.page.remember()
+        self._stack.setCurrentWidget(self.welcome)
+        self._stack.removeWidget(self.page)
+        self.page.deleteLater()
+        log = self.desk.log
+        self.desk.deleteLater()
+        self.desk = self.page = self.entries = self.crops = self.photos = None
+        log.close()
+        self.welcome.show_recent(self.settings.texts("recent_logbooks"))
+        self._allow()
+
+    def closeEvent(self, event: QCloseEvent) -> None:
+        """Lets go of the logbook and ends what runs in the background."""
+        if not self.isMaximized():
+            box = self.geometry()
+            self.settings.set("window_geometry", [box.x(), box.y(), box.width(), box.height()])
+        self.settings.set("window_maximised", self.isMaximized())
+        self.put_away()
+        self.runner.close()
+        event.accept()
+
+    def dragEnterEvent(self, event: QDragEnterEvent) -> None:
+        """Files and folders may be dropped anywhere on the window."""
+        if self.desk is not None and event.mimeData().hasUrls():
+            event.acceptProposedAction()
+
+    def dropEvent(self, event: QDropEvent) -> None:
+        """Dropped photos go to the intake tray."""
+        self._take_files(event.mimeData())
+        event.acceptProposedAction()
+
+    def _place(self) -> None:
+        middle = QWidget()
+        column = QVBoxLayout(middle)
+        column.setContentsMargins(0, 0, 0, 0)
+        column.setSpacing(0)
+        column.addWidget(self.strip)
+        column.addWidget(self._stack, 1)
+        self.setCentralWidget(middle)
+
+    def _restore(self) -> None:
+        self.setMinimumSize(880, 560)
+        box = self.settings.numbers("window_geometry")
+        if len(box) == 4:
+            self.setGeometry(*box)
+        else:
+            self.resize(1440, 900)
+
+    def _handlers(self) -> dict[str, Callable[[], None]]:
+        return {
+            "new_logbook": self._new_logbook,
+            "open_logbook": self._open_logbook,
+            "undo": self._undo,
+            "redo": self._redo,
+            "room": self._room,
+            "back_up": self._back_up,
+            "preferences": self._preferences,
+            "quit": self._quit,
+            "new_crop": self._new_crop,
+            "change_crop": self._change_crop,
+            "clear_crop": self._clear_crop,
+            "reopen_crop": self._reopen_crop,
+            "add_photos": self._add_photos,
+            "paste_photos": self._paste,
+            "previous_day": self._day_before,
+            "next_day": self._day_after,
+            "compare": self._compare,
+            "open_photo": self._open_photo,
+            "axis_age": self._axis_age,
+            "axis_calendar": self._axis_calendar,
+            "theme": self._other_theme,
+        }
+
+    def _connect_welcome(self) -> None:
+        self.welcome.new_wanted.connect(self._new_logbook)
+        self.welcome.open_wanted.connect(self._open_logbook)
+        self.welcome.sample_wanted.connect(self.sample_wanted)
+        self.welcome.recent_chosen.connect(self._open_recent)
+
+    def _connect_page(self, desk: Desk, page: LogbookPage) -> None:
+        assert self.entries is not None
+        assert self.crops is not None
+        assert self.photos is not None
+        sheet, crops = page.day_sheet, page.crop_list
+        page.add_photos_wanted.connect(self._add_photos)
+        page.new_crop_wanted.connect(self.crops.new)
+        page.room_wanted.connect(self.crops.room)
+        crops.correct_wanted.connect(self.crops.correct)
+        crops.clear_wanted.connect(self.crops.clear)
+        crops.reopen_wanted.connect(self.crops.reopen)
+        crops.remove_wanted.connect(self.crops.remove)
+        page.board.entry_chosen.connect(sheet.choose_entry)
+        sheet.add_wanted.connect(self.entries.add)
+        sheet.correct_wanted.connect(self.entries.correct)
+        sheet.remove_wanted.connect(self.entries.remove)
+        sheet.photo_opened.connect(self.photos.open_full)
+        sheet.photo_chosen_to_lead.connect(self.photos.let_lead)
+        sheet.photo_remove_wanted.connect(self.photos.remove)
+        sheet.photo_move_wanted.connect(self.photos.move)
+        sheet.compare_wanted.connect(self.photos.compare)
+        desk.refused.connect(self.messages.problem)
+        desk.written.connect(self._show_written)
+        desk.undo_stack.changed.connect(self._allow)
+        desk.board_changed.connect(self._allow)
+
+    def _allow(self, _: object = None) -> None:
+        desk = self.desk
+        self.actions_table.allow(
+            is_open=desk is not None,
+            writable=desk is not None and desk.log.writable,
+            has_crop=desk is not None and desk.board is not None,
+        )
+        for name, title in (("undo", "undo_title"), ("redo", "redo_title")):
+            action = self.actions_table.by_name[name]
+            what = "" if desk is None else getattr(desk.undo_stack, title)
+            word = say("Undo") if name == "undo" else say("Redo")
+            action.setText(f"{word}: {what}" if what else word)
+            action.setEnabled(bool(what))
+
+    def _show_written(self, _change: object) -> None:
+        if self.page is not None:
+            self.page.show_kept(say("Saved {time}", time=datetime.now().astimezone().strftime("%H:%M")))
+
+    def _new_logbook(self) -> None:
+        folder = self.files.folder(say("Choose a new or an empty folder for the logbook"))
+        if folder is not None:
+            self.new_wanted.emit(folder)
+
+    def _open_logbook(self) -> None:
+        folder = self.files.folder(say("Choose the folder of a logbook"))
+        if folder is not None:
+            self.open_wanted.emit(folder)
+
+    def _open_recent(self, folder: str) -> None:
+        self.open_wanted.emit(Path(folder))
+
+    def _undo(self) -> None:
+        if self.desk is not None:
+            self.desk.undo()
+
+    def _redo(self) -> None:
+        if self.desk is not None:
+            self.desk.redo()
+
+    def _room(self) -> None:
+        if self.crops is not None:
+            self.crops.room()
+
+    def _back_up(self) -> None:
+        if self.desk is not None and self.page is not None:
+            try:
+                copy = keep_copy(self.desk.log)
+            except LogbookProblem as problem:
+                self.messages.problem(str(problem))
+            else:
+                self.page.show_kept(say("Copy kept: {name}", name=copy.name))
+
+    def _preferences(self) -> None:
+        self.preferences = PreferencesDialog(self.settings, parent=self)
+        open_beside(self.preferences, self)
+
+    def _quit(self) -> None:
+        self.close()
+
+    def _new_crop(self) -> None:
+        if self.crops is not None:
+            self.crops.new()
+
+    def _change_crop(self) -> None:
+        if self.crops is not None:
+            self.crops.correct()
+
+    def _clear_crop(self) -> None:
+        if self.crops is not None:
+            self.crops.clear()
+
+    def _reopen_crop(self) -> None:
+        if self.crops is not None:
+            self.crops.reopen()
+
+    def _add_photos(self) -> None:
+        if self.photos is not None:
+            self.photos.open_tray()
+
+    def _paste(self) -> None:
+        if self.photos is not None:
+            files = pasted_files(QGuiApplication.clipboard().mimeData())
+            if files:
+                self.photos.open_tray(files)
+            else:
+                self.messages.inform(say("There are no photos to paste: copy files or a picture first."))
+
+    def _take_files(self, dropped: QMimeData) -> None:
+        if self.photos is not None:
+            self.photos.open_tray(pasted_files(dropped))
+
+    def _day_before(self) -> None:
+        if self.desk is not None:
+            self.desk.step_day(-1)
+
+    def _day_after(self) -> None:
+        if self.desk is not None:
+            self.desk.step_day(1)
+
+    def _compare(self) -> None:
+        if self.photos is not None:
+            self.photos.compare()
+
+    def _open_photo(self) -> None:
+        if self.photos is not None:
+            self.photos.open_full()
+
+    def _axis_age(self) -> None:
+        self._axis("age")
+
+    def _axis_calendar(self) -> None:
+        self._axis("calendar")
+
+    def _axis(self, mode: str) -> None:
+        if self.page is not None:
+            self.page.board.set_axis_mode(mode)
+            self.settings.set("axis_mode", mode)
+
+    def _other_theme(self) -> None:
+        self.settings.set("theme", "light" if self.settings.text("theme") == "dark" else "dark")

@@ -1,0 +1,228 @@
+"""Pictures of the real program's screens, drawn without a display: for the guide, and for anyone who looks."""
+
+import sys
+from collections.abc import Callable
+from pathlib import Path
+
+from PySide6.QtCore import QEventLoop, QPoint, QRect, QTimer
+from PySide6.QtGui import QPainter, QPen, QPixmap
+from PySide6.QtWidgets import QDialog, QWidget
+
+from growlog.desktop.look.theme import current
+from growlog.desktop.main_window import MainWindow
+from growlog.desktop.settings import Settings
+from growlog.records.entry import KINDS
+from growlog.services.logbooks import open_log
+from growlog.services.open_logbook import Clock, LogbookProblem, OpenLogbook
+from growlog.services.photo_uses import original_path
+from growlog.services.requests import Folders, PictureRequest
+from growlog.words import say
+
+_IDLE_MS = 30
+_AT_MOST_MS = 30_000
+
+
+def render(request: PictureRequest, clock: Clock, folders: Folders) -> int:
+    """Draws the screen and writes the PNG; 0 when done, 2 for an unknown screen or crop, 1 if it cannot be."""
+    if request.screen not in SCREENS:
+        return _refuse(
+            say("There is no screen {name}. There are: {names}.", name=request.screen, names=", ".join(SCREENS))
+        )
+    settings = Settings(Path(folders.cache) / "picture-settings.ini")
+    window = MainWindow(settings)
+    window.resize(request.width_px, request.height_px)
+    try:
+        if request.screen != "welcome":
+            log = open_log(request.folder, clock, folders.cache, read_only=True)
+            window.show_logbook(_as_writable(log))
+            window.strip.clear()
+        window.show()
+        if not _choose(window, request):
+            return _refuse(say("There is no crop {name} in this logbook.", name=request.crop))
+        _wait_until_idle(window)
+        SCREENS[request.screen](window)
+        _wait_until_idle(window)
+        saved = _drawn(window).save(str(request.to), "PNG")
+    except LogbookProblem as problem:
+        return _refuse(str(problem), 1)
+    finally:
+        _close(window)
+    return 0 if saved else _refuse(say("{file} could not be written.", file=request.to), 1)
+
+
+def _board(_window: MainWindow) -> None:
+    return None
+
+
+def _calendar(window: MainWindow) -> None:
+    if window.page is not None:
+        window.page.board.set_axis_mode("calendar")
+
+
+def _underlay(window: MainWindow) -> None:
+    if window.page is not None and window.desk is not None:
+        others = [c for c in window.desk.crops if c.crop.id != window.desk.selection.crop_id and c.curve]
+        if others:
+            window.page.board.show_underlay(window.desk.other_curve(others[-1].crop.id))
+
+
+def _intake(window: MainWindow) -> None:
+    """The tray with some of the crop's own originals: they are known, so it shows what a second drop looks like."""
+    if window.photos is not None and window.desk is not None and window.desk.days is not None:
+        shown = window.desk.days.photos[:12]
+        window.photos.open_tray([original_path(window.desk.log, p.photo) for p in shown])
+
+
+def _empty_intake(window: MainWindow) -> None:
+    if window.photos is not None:
+        window.photos.open_tray()
+
+
+def _photo(window: MainWindow) -> None:
+    if window.photos is not None:
+        window.photos.open_full()
+
+
+def _compare(window: MainWindow) -> None:
+    if window.photos is not None:
+        window.photos.compare()
+
+
+def _new_crop(window: MainWindow) -> None:
+    if window.crops is not None:
+        window.crops.new()
+
+
+def _correct_crop(window: MainWindow) -> None:
+    if window.crops is not None:
+        window.crops.correct()
+
+
+def _clear(window: MainWindow) -> None:
+    if window.crops is not None:
+        window.crops.clear()
+
+
+def _room(window: MainWindow) -> None:
+    if window.crops is not None:
+        window.crops.room()
+
+
+def _preferences(window: MainWindow) -> None:
+    window.actions_table.by_name["preferences"].trigger()
+
+
+def _problem(window: MainWindow) -> None:
+    window.show_refusal(say("{folder} is not a logbook. It was left as it is.", folder="my-pictures"))
+
+
+class _FormScreen:
+    """The form of one kind of entry."""
+
+    def __init__(self, kind: str) -> None:
+        self._kind = kind
+
+    def __call__(self, window: MainWindow) -> None:
+        if window.entries is not None:
+            window.entries.add(self._kind)
+
+
+SCREENS: dict[str, Callable[[MainWindow], None]] = {
+    "welcome": _board,
+    "welcome-problem": _problem,
+    "board": _board,
+    "board-calendar": _calendar,
+    "board-two-curves": _underlay,
+    "photo": _photo,
+    "compare": _compare,
+    "intake": _intake,
+    "intake-empty": _empty_intake,
+    "crop-new": _new_crop,
+    "crop": _correct_crop,
+    "crop-clear": _clear,
+    "room": _room,
+    "preferences": _preferences,
+    "problem": _problem,
+    **{f"form-{kind}": _FormScreen(kind) for kind in KINDS},
+}
+
+
+def _choose(window: MainWindow, request: PictureRequest) -> bool:
+    desk = window.desk
+    if desk is None:
+        return True
+    if request.crop is not None:
+        named = [c.crop.id for c in desk.crops if c.crop.name.casefold() == request.crop.casefold()]
+        if not named:
+            return False
+        desk.selection.choose_crop(named[0])
+    if request.day is not None:
+        desk.choose_age(request.day)
+    return True
+
+
+def _as_writable(log: OpenLogbook) -> OpenLogbook:
+    """A picture shows the screen as the grower has it; what is opened for reading still refuses every write."""
+    log.shown_writable = True
+    return log
+
+
+def _wait_until_idle(window: MainWindow) -> None:
+    loop, waited = QEventLoop(), _Waited(window)
+    timer = QTimer()
+    timer.setInterval(_IDLE_MS)
+    waited.loop = loop
+    timer.timeout.connect(waited.look)
+    timer.start()
+    loop.exec()
+    timer.stop()
+
+
+class _Waited:
+    """Ends the loop once nothing runs in the background, twice in a row."""
+
+    def __init__(self, window: MainWindow) -> None:
+        self._window = window
+        self._quiet = 0
+        self._looks = 0
+        self.loop: QEventLoop | None = None
+
+    def look(self) -> None:
+        """One look; called by the timer."""
+        self._looks += 1
+        self._quiet = 0 if self._window.runner.is_busy else self._quiet + 1
+        if self.loop is not None and (self._quiet >= 3 or self._looks * _IDLE_MS > _AT_MOST_MS):
+            self.loop.quit()
+
+
+def _drawn(window: MainWindow) -> QPixmap:
+    """The window with its open dialogs where they stand, each with a hairline round it."""
+    picture = window.grab()
+    painter = QPainter(picture)
+    for dialog in window.findChildren(QDialog):
+        if dialog.isVisible():
+            _draw_dialog(painter, window, dialog)
+    painter.end()
+    return picture
+
+
+def _draw_dialog(painter: QPainter, window: QWidget, dialog: QDialog) -> None:
+    at = dialog.pos() - window.pos()
+    at = QPoint(
+        max(8, min(at.x(), window.width() - dialog.width() - 8)),
+        max(8, min(at.y(), window.height() - dialog.height() - 8)),
+    )
+    painter.drawPixmap(at, dialog.grab())
+    painter.setPen(QPen(current().colour("mute")))
+    painter.drawRect(QRect(at, dialog.size()).adjusted(-1, -1, 0, 0))
+
+
+def _close(window: MainWindow) -> None:
+    for dialog in window.findChildren(QDialog):
+        dialog.close()
+    window.close()
+
+
+def _refuse(sentence: str, code: int = 2) -> int:
+    sys.stderr.write(sentence + "\n")
+    return code

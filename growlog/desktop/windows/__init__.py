@@ -1,0 +1,1 @@
+"""What opens the dialogs beside the board and writes what they confirm."""

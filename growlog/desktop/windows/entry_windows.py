@@ -1,0 +1,91 @@
+"""Opens the form of an entry and writes what it confirms."""
+
+from functools import partial
+
+from PySide6.QtCore import QObject
+from PySide6.QtWidgets import QWidget
+
+from growlog.desktop.desk import Desk
+from growlog.desktop.entry_form.entry_dialog import EntryDialog
+from growlog.desktop.messages import Messages
+from growlog.desktop.settings import Settings
+from growlog.desktop.windows.placing import open_beside
+from growlog.records.entry import Entry
+from growlog.services.entries import add_entry, check_entry, correct_entry, new_entry, owners_for, remove_entry
+from growlog.services.mixes import mixes_of
+from growlog.words import say
+
+
+class EntryWindows(QObject):
+    """Add, correct and remove entries of the chosen day."""
+
+    def __init__(self, desk: Desk, window: QWidget, settings: Settings, messages: Messages) -> None:
+        super().__init__(window)
+        self._desk = desk
+        self._window = window
+        self._settings = settings
+        self._messages = messages
+        self.dialog: EntryDialog | None = None
+
+    def add(self, kind: str) -> None:
+        """Opens an empty form of a kind on the chosen day."""
+        sheet = self._desk.sheet
+        if sheet is None:
+            return
+        owners = owners_for(self._desk.log, sheet.crop.id, sheet.day)
+        room = [o for o in owners if o.owner.kind.value == "room"]
+        own = room[0] if room and kind in ("light", "calibration") else owners[0]
+        self._open(new_entry(own.owner, sheet.day, kind), self._write_new)
+
+    def correct(self, entry_id: str) -> None:
+        """Opens the form of an entry of the chosen day."""
+        entry = self._find(entry_id)
+        if entry is not None:
+            self._open(entry, self._write_corrected)
+
+    def remove(self, entry_id: str) -> None:
+        """Puts an entry into the bin; one click brings it back."""
+        if self._desk.write(remove_entry, entry_id) is not None:
+            self._messages.inform(say("The entry was removed."), say("Undo"), self._desk.undo)
+
+    def _find(self, entry_id: str) -> Entry | None:
+        sheet = self._desk.sheet
+        found = [] if sheet is None else [e.entry for e in sheet.entries if e.entry.id == entry_id]
+        return found[0] if found else None
+
+    def _open(self, entry: Entry, on_confirmed: object) -> None:
+        sheet = self._desk.sheet
+        if sheet is None:
+            return
+        if self.dialog is not None:
+            self.dialog.close()
+        log = self._desk.log
+        owners = owners_for(log, sheet.crop.id, sheet.day)
+        self.dialog = EntryDialog(
+            entry,
+            owners,
+            mixes_of(log),
+            partial(check_entry, log),
+            species=sheet_species(self._desk),
+            units=self._settings.text("units"),
+            parent=self._window,
+        )
+        self.dialog.confirmed.connect(on_confirmed)
+        open_beside(self.dialog, self._window)
+
+    def _write_new(self, entry: Entry) -> None:
+        self._written(self._desk.write(add_entry, entry) is not None, entry)
+
+    def _write_corrected(self, entry: Entry) -> None:
+        self._written(self._desk.write(correct_entry, entry) is not None, entry)
+
+    def _written(self, went_in: bool, entry: Entry) -> None:
+        if went_in and self.dialog is not None:
+            self.dialog.close()
+            self.dialog = None
+            self._desk.selection.choose_day(entry.day)
+
+
+def sheet_species(desk: Desk) -> str:
+    """The species of the chosen crop, "" if none is chosen."""
+    return "" if desk.board is None else desk.board.cultivar.species

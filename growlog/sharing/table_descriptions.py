@@ -1,0 +1,228 @@
+"""The tables of the data package, made from the records themselves and the table of limits."""
+
+import types
+from dataclasses import MISSING, Field, dataclass, fields
+from datetime import date, datetime, time
+from enum import StrEnum
+from functools import cache
+from typing import Any, Union, get_args, get_origin, get_type_hints
+
+from growlog.records.crop import Crop, Placement, Plant
+from growlog.records.cultivar import Cultivar
+from growlog.records.entry import KINDS, Cull, Entry, OwnerKind
+from growlog.records.limits import LIMITS
+from growlog.records.logbook import LogbookFacts
+from growlog.records.photo import CaptureTime, Photo, PhotoUse
+from growlog.records.recipe import Mix, MixPart
+from growlog.records.room import Lamp, Room, Tank
+from growlog.sharing.cells import Column, Sort
+from growlog.sharing.column_words import TABLES, column_words
+
+RECORDS: dict[str, type] = {
+    "logbook": LogbookFacts,
+    "rooms": Room,
+    "lamps": Lamp,
+    "tanks": Tank,
+    "cultivars": Cultivar,
+    "crops": Crop,
+    "plants": Plant,
+    "placements": Placement,
+    "mixes": Mix,
+    "photos": Photo,
+    "photo_uses": PhotoUse,
+}
+
+KIND_TABLES: dict[str, str] = {
+    "feed": "feeds",
+    "reading": "readings",
+    "training": "trainings",
+    "pollination": "pollinations",
+    "fruit-check": "fruit_checks",
+    "pick": "picks",
+    "stage": "stages",
+    "problem": "problems",
+    "treatment": "treatments",
+    "light": "light_changes",
+    "potting-on": "potting_on",
+    "calibration": "calibrations",
+    "note": "notes",
+}
+
+_LEFT_OUT = {"version", "removed_at"}  # of this program's database, not of the grower's knowledge
+_POINTERS = {
+    "room_id": "rooms",
+    "tank_id": "tanks",
+    "crop_id": "crops",
+    "plant_id": "plants",
+    "cultivar_id": "cultivars",
+    "mix_id": "mixes",
+    "photo_id": "photos",
+    "entry_id": "entries",
+}
+_LOWEST = {"position": 1.0, "edition": 1.0, "byte_count": 0.0, "width_px": 1.0, "height_px": 1.0}
+_SORTS: dict[Any, Sort] = {
+    str: Sort.STRING,
+    int: Sort.INTEGER,
+    float: Sort.NUMBER,
+    bool: Sort.BOOLEAN,
+    date: Sort.DATE,
+    time: Sort.TIME,
+    datetime: Sort.DATETIME,
+}
+
+
+@dataclass(frozen=True)
+class ListedTable:
+    """A table of the items that a record or an entry's detail lists in one of its fields.
+
+    item: their dataclass, or the type of plain values, whose one column is then named by `column`.
+    """
+
+    name: str
+    owner: str
+    key: str
+    field: str
+    item: type
+    column: str = ""
+
+
+LISTED: tuple[ListedTable, ...] = (
+    ListedTable("mix_parts", "mixes", "mix_id", "parts", MixPart),
+    ListedTable("picked_fruit", "picks", "entry_id", "weights_g", float, "weight_g"),
+    ListedTable("culls", "picks", "entry_id", "culls", Cull),
+    ListedTable("stage_codes", "stages", "entry_id", "codes", str, "code"),
+)
+
+
+@dataclass(frozen=True)
+class Table:
+    """A table: its columns in order, and those that name a row."""
+
+    name: str
+    description: str
+    columns: tuple[Column, ...]
+    key: tuple[str, ...]
+
+    @property
+    def file(self) -> str:
+        """The name of its file."""
+        return f"{self.name}.csv"
+
+    @property
+    def header(self) -> list[str]:
+        """The names of its columns."""
+        return [c.name for c in self.columns]
+
+
+@cache
+def tables() -> dict[str, Table]:
+    """All tables by name, what others point at first. LookupError names what a new kind or field still lacks."""
+    found = [_record_table(name, record) for name, record in RECORDS.items()]
+    found.append(_table("entries", _entry_columns(), ("id",)))
+    found += [_detail_table(kind) for kind in KINDS]
+    found += [_listed_table(listed) for listed in LISTED]
+    return {table.name: table for table in found}
+
+
+def listed_in(owner: str) -> list[ListedTable]:
+    """The tables of items that rows of this table list."""
+    return [listed for listed in LISTED if listed.owner == owner]
+
+
+def _table(name: str, columns: list[Column], key: tuple[str, ...]) -> Table:
+    if name not in TABLES:
+        raise LookupError(f"the table {name} has no description")
+    return Table(name, TABLES[name], tuple(columns), key)
+
+
+def _record_table(name: str, record: type) -> Table:
+    return _table(name, _columns(name, record), ("id",))
+
+
+def _detail_table(kind: str) -> Table:
+    if kind not in KIND_TABLES:
+        raise LookupError(f"the kind of entry {kind} has no table")
+    name = KIND_TABLES[kind]
+    return _table(name, [_pointer(name, "entry_id"), *_columns(name, KINDS[kind])], ("entry_id",))
+
+
+def _listed_table(listed: ListedTable) -> Table:
+    key = [_pointer(listed.name, listed.key), _column(listed.name, "position", int, required=True)]
+    if listed.column:
+        own = [_column(listed.name, listed.column, listed.item, required=True)]
+    else:
+        own = _columns(listed.name, listed.item)
+    return _table(listed.name, [*key, *own], (listed.key, "position"))
+
+
+def _entry_columns() -> list[Column]:
+    columns: list[Column] = []
+    for column in _columns("entries", Entry, skip=("owner", "detail")):
+        columns.append(column)
+        if column.name == "id":
+            columns.append(_column("entries", "kind", str, required=True, choices=tuple(KINDS)))
+            columns += [_column("entries", f"{kind.value}_id", str | None, required=False) for kind in OwnerKind]
+    return columns
+
+
+def _columns(table: str, record: type, skip: tuple[str, ...] = (), prefix: str = "") -> list[Column]:
+    hints = get_type_hints(record)
+    listed = {item.field for item in listed_in(table)}
+    columns: list[Column] = []
+    for field in fields(record):
+        if field.name in listed or field.name in _LEFT_OUT or field.name in skip:
+            continue
+        if hints[field.name] is CaptureTime:
+            columns += _columns(table, CaptureTime, prefix="captured_")
+        else:
+            columns.append(_column(table, prefix + field.name, hints[field.name], required=_is_required(field)))
+    return columns
+
+
+def _is_required(field: Field[Any]) -> bool:
+    stated = field.default is MISSING and field.default_factory is MISSING
+    # A text without a default may still be an empty text; a UUID may not.
+    return stated and (field.type is not str or field.name == "id" or field.name in _POINTERS)
+
+
+def _pointer(table: str, name: str) -> Column:
+    return _column(table, name, str, required=True)
+
+
+def _column(table: str, name: str, hint: Any, *, required: bool, choices: tuple[str, ...] = ()) -> Column:
+    base, optional = _base_of(hint)
+    words = base if isinstance(base, type) and issubclass(base, StrEnum) else None
+    sort = Sort.STRING if words else _SORTS.get(base)
+    if sort is None:
+        raise LookupError(f"{table}.{name}: {hint} has no form in the data package")
+    bound = LIMITS.get(name) if sort in (Sort.INTEGER, Sort.NUMBER) else None
+    numeric = bound is not None
+    return Column(
+        name=name,
+        sort=sort,
+        description=_description(table, name, numeric=numeric),
+        required=not optional and (required or sort is not Sort.STRING or words is not None),
+        empty_is_none=optional or sort is not Sort.STRING or words is not None,
+        words=words,
+        choices=tuple(w.value for w in words) if words else choices,
+        lowest=bound.lowest if bound else _LOWEST.get(name),
+        highest=bound.highest if bound else None,
+        bound=bound,
+        points_to=_POINTERS.get(name, ""),
+    )
+
+
+def _description(table: str, name: str, *, numeric: bool) -> str:
+    words = column_words(table, name)
+    if words is None and numeric:
+        bound = LIMITS[name]
+        words = f"{bound.label} in {bound.unit}." if bound.unit else f"{bound.label}."
+    if words is None:
+        raise LookupError(f"the column {table}.{name} has no description")
+    return words
+
+
+def _base_of(hint: Any) -> tuple[Any, bool]:
+    if get_origin(hint) in (Union, types.UnionType):
+        return next(a for a in get_args(hint) if a is not type(None)), True
+    return hint, False
