@@ -1,17 +1,26 @@
-"""The one door for words that a user reads: a gettext catalogue that the start of the program installs.
+"""The one door for words, days and numbers that a user reads: a gettext catalogue and a locale.
 
-English is the source text. `say` and `say_count` are what the extraction of the catalogue looks for.
+English is the source text. `say`, `say_count` and `mark` are what the extraction of the catalogue looks for.
 """
 
 import gettext
+from datetime import date
 
 _catalogue: gettext.NullTranslations = gettext.NullTranslations()
+_locale = "en_GB"  # day before month, as the wall calendars of most countries have it
 
 
-def install(catalogue: gettext.NullTranslations) -> None:
-    """Use this catalogue from now on; called once, where the program is put together."""
-    global _catalogue
+def install(catalogue: gettext.NullTranslations, locale: str = "") -> None:
+    """Use this catalogue and locale from now on; called once, where the program is put together."""
+    global _catalogue, _locale
     _catalogue = catalogue
+    if _is_known(locale):
+        _locale = locale
+
+
+def locale_name() -> str:
+    """The locale in force, such as en_GB."""
+    return _locale
 
 
 def say(text: str, **values: object) -> str:
@@ -28,3 +37,28 @@ def say_count(one: str, many: str, n: int, **values: object) -> str:
 def mark(text: str) -> str:
     """Marks a text for the catalogue where it is defined, to be translated where it is shown."""
     return text
+
+
+def show_day(day: date) -> str:
+    """A civil date in the locale's long form, for sentences: 18 January 2026."""
+    # Imported here: the workers that read photos need words, but no dates of the screen.
+    from babel.dates import format_date
+
+    return str(format_date(day, "long", locale=_locale))
+
+
+def show_number(value: float, decimals: int) -> str:
+    """A number with so many decimals, in the locale's form, without grouping."""
+    from babel.numbers import format_decimal
+
+    pattern = "0." + "0" * decimals if decimals else "0"
+    return str(format_decimal(round(value, decimals), pattern, locale=_locale))
+
+
+def _is_known(locale: str) -> bool:
+    from babel import Locale, UnknownLocaleError
+
+    try:
+        return bool(locale) and Locale.parse(locale) is not None
+    except (ValueError, UnknownLocaleError):
+        return False

@@ -10,7 +10,7 @@ import click
 
 from growlog.command_line.openers import Call
 from growlog.command_line.output import tell, tell_json
-from growlog.command_line.parameters import FOLDER_TO_BE, Day, as_of_option, folder_argument
+from growlog.command_line.parameters import FOLDER_TO_BE, as_of_option, folder_argument, read_day
 from growlog.services.crops import CropSummary, add_crop, crops_of, new_crop
 from growlog.services.logbooks import clock_as_of, new_logbook, open_log
 from growlog.services.open_logbook import LogbookNotWritable, LogbookProblem, NewerLogbook, NotALogbook, OpenLogbook
@@ -78,7 +78,7 @@ def new_command(call: Call, folder: Path, name: str) -> int:
 @folder_argument
 @click.option("--name", required=True, help=say("Name of the crop, unlike all others."))
 @click.option("--species", required=True, metavar="WORDS", help=say("What kind of plant it is, such as chilli."))
-@click.option("--sown", required=True, type=Day(), metavar="DATE", help=say("Day of sowing."))
+@click.option("--sown", required=True, callback=read_day, metavar="DATE", help=say("Day of sowing."))
 @click.option("--packet-days", type=int, metavar="N", help=say("Days to maturity, as the packet has them."))
 @as_of_option
 @click.pass_obj

@@ -14,39 +14,28 @@ from growlog.words import say
 F = TypeVar("F", bound=Callable[..., Any])
 
 FOLDER_TO_BE = click.Path(path_type=Path)
+_DAY = re.compile(r"[0-9]{4}-[0-9]{2}-[0-9]{2}")
 _SIZE = re.compile(r"([0-9]{3,4})x([0-9]{3,4})")
 
 
-class Day(click.ParamType):
-    """A civil date, as ISO 8601 writes it."""
-
-    name = "date"
-
-    def convert(self, value: Any, param: click.Parameter | None, ctx: click.Context | None) -> date:
-        """The date, or wrong use."""
-        if isinstance(value, date):
-            return value
-        if re.fullmatch(r"[0-9]{4}-[0-9]{2}-[0-9]{2}", value):
-            try:
-                return date.fromisoformat(value)
-            except ValueError:
-                pass
-        self.fail(say("{value} is not a date. Write it as 2026-01-18.", value=value), param, ctx)
+def read_day(_context: click.Context, _parameter: click.Parameter, text: str | None) -> date | None:
+    """The callback of an option that takes a civil date, as ISO 8601 writes it."""
+    if text is None:
+        return None
+    try:
+        if not _DAY.fullmatch(text):
+            raise ValueError
+        return date.fromisoformat(text)
+    except ValueError as error:
+        raise click.BadParameter(say("{value} is not a date. Write it as 2026-01-18.", value=text)) from error
 
 
-class Size(click.ParamType):
-    """Width and height in pixels, as 1440x900."""
-
-    name = "size"
-
-    def convert(self, value: Any, param: click.Parameter | None, ctx: click.Context | None) -> tuple[int, int]:
-        """The two numbers, or wrong use."""
-        if isinstance(value, tuple):
-            return value
-        found = _SIZE.fullmatch(value)
-        if found is None:
-            self.fail(say("{value} is not a size. Write it as 1440x900.", value=value), param, ctx)
-        return int(found[1]), int(found[2])
+def read_size(_context: click.Context, _parameter: click.Parameter, text: str) -> tuple[int, int]:
+    """The callback of an option that takes width and height in pixels."""
+    found = _SIZE.fullmatch(text)
+    if found is None:
+        raise click.BadParameter(say("{value} is not a size. Write it as 1440x900.", value=text))
+    return int(found[1]), int(found[2])
 
 
 def folder_argument(command: F) -> F:
@@ -58,7 +47,6 @@ def as_of_option(command: F) -> F:
     """The day that counts as today; taken before and behind the command's name."""
     return click.option(
         "--as-of",
-        type=Day(),
         metavar="DATE",
         expose_value=False,
         callback=_take_as_of,
@@ -66,6 +54,7 @@ def as_of_option(command: F) -> F:
     )(command)
 
 
-def _take_as_of(context: click.Context, _parameter: click.Parameter, day: date | None) -> None:
+def _take_as_of(context: click.Context, parameter: click.Parameter, text: str | None) -> None:
+    day = read_day(context, parameter, text)
     if day is not None:
         context.ensure_object(Call).as_of = day

@@ -6,7 +6,7 @@ import click
 
 from growlog.command_line.openers import Call
 from growlog.command_line.output import tell
-from growlog.command_line.parameters import FOLDER_TO_BE, Size, as_of_option
+from growlog.command_line.parameters import FOLDER_TO_BE, as_of_option, read_size
 from growlog.services.requests import PictureRequest
 from growlog.words import say
 
@@ -23,7 +23,9 @@ def _list_screens(context: click.Context, _parameter: click.Parameter, wanted: b
 @click.option("--screen", required=True, metavar="NAME", help=say("Which screen; --screens lists their names."))
 @click.option("--crop", metavar="NAME", help=say("Which crop; the first if not given."))
 @click.option("--day", type=int, metavar="N", help=say("Plant age in days; the last if not given."))
-@click.option("--size", type=Size(), default="1440x900", show_default=True, help=say("Width and height in pixels."))
+@click.option(
+    "--size", callback=read_size, default="1440x900", show_default=True, help=say("Width and height in pixels.")
+)
 @click.option("--theme", type=click.Choice(["light", "dark"]), default="light", show_default=True)
 @click.option(
     "--text", type=click.IntRange(50, 300), default=100, show_default=True, help=say("Size of text in per cent.")

@@ -1,6 +1,6 @@
 """What lies on the desk: the open logbook, the chosen crop as read, and the way every change goes in."""
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterable
 from datetime import date
 from functools import partial
 
@@ -11,12 +11,12 @@ from growlog.desktop.pictures import Pictures
 from growlog.desktop.selection import Selection
 from growlog.desktop.undo import UndoStack
 from growlog.records.change import Change
-from growlog.records.problems import RecordRefused
+from growlog.records.problems import Problem, RecordRefused
 from growlog.services.board import Board, Curve, board_of, curve_of
 from growlog.services.crops import CropSummary, crops_of
 from growlog.services.day_sheet import CropDays, DaySheet, crop_days_of
 from growlog.services.open_logbook import LogbookProblem, OpenLogbook
-from growlog.services.photo_uses import sharp_picture, small_picture
+from growlog.services.photo_uses import sharp_picture, small_picture, small_picture_made
 from growlog.services.undo import undo
 
 
@@ -34,7 +34,9 @@ class Desk(QObject):
         self.log = log
         self.runner = runner
         self.selection = Selection(self)
-        self.pictures = Pictures(runner, partial(small_picture, log), partial(sharp_picture, log), self)
+        self.pictures = Pictures(
+            runner, partial(small_picture, log), partial(sharp_picture, log), self, partial(small_picture_made, log)
+        )
         self.undo_stack = UndoStack(partial(undo, log), self)
         self.crops: list[CropSummary] = []
         self.board: Board | None = None
@@ -75,11 +77,26 @@ class Desk(QObject):
         """The curve of another crop, None for none."""
         return curve_of(self.log, crop_id) if crop_id else None
 
-    def write(self, service: Callable[..., Change], *arguments: object, **named: object) -> Change | None:
-        """Runs a service that changes the logbook; None if it was refused, which is then announced."""
+    def write(
+        self,
+        service: Callable[..., Change],
+        *arguments: object,
+        on_problems: Callable[[Iterable[Problem]], None] | None = None,
+        **named: object,
+    ) -> Change | None:
+        """Runs a service that changes the logbook; None if it was refused.
+
+        A refusal goes to on_problems, to be shown beside its field, or is announced where there is none.
+        """
         try:
             change = service(self.log, *arguments, **named)
-        except (RecordRefused, LogbookProblem) as problem:
+        except RecordRefused as refusal:
+            if on_problems is not None:
+                on_problems(refusal.problems)
+            else:
+                self.refused.emit(str(refusal))
+            return None
+        except LogbookProblem as problem:
             self.refused.emit(str(problem))
             return None
         self.take(change)

@@ -132,7 +132,7 @@ class LogbookPage(QWidget):
         self.board.set_underlay_choices(others)
         day = self._desk.selection.day
         if board is None:
-            self.board.show_board(None, 0)
+            self.board.show_nothing()
         else:
             self.board.show_board(board, board.last_age if day is None else self._desk.age_of(day))
         self.totals.setText("" if board is None else totals_line(board))

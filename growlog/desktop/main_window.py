@@ -49,7 +49,7 @@ class MainWindow(QMainWindow):
         self.crops: CropWindows | None = None
         self.photos: PhotoWindows | None = None
         self.preferences: PreferencesDialog | None = None
-        self.welcome = Welcome(settings.texts("recent_logbooks"))
+        self.welcome = Welcome(self._recent())
         self._stack = QStackedWidget()
         self._stack.addWidget(self.welcome)
         self._place()
@@ -96,7 +96,7 @@ class MainWindow(QMainWindow):
         self.desk.deleteLater()
         self.desk = self.page = self.entries = self.crops = self.photos = None
         log.close()
-        self.welcome.show_recent(self.settings.texts("recent_logbooks"))
+        self.welcome.show_recent(self._recent())
         self._allow()
 
     def closeEvent(self, event: QCloseEvent) -> None:
@@ -165,7 +165,8 @@ class MainWindow(QMainWindow):
         self.welcome.new_wanted.connect(self._new_logbook)
         self.welcome.open_wanted.connect(self._open_logbook)
         self.welcome.sample_wanted.connect(self.sample_wanted)
-        self.welcome.recent_chosen.connect(self._open_recent)
+        self.welcome.recent_chosen.connect(self.open_wanted)
+        self.welcome.forget_wanted.connect(self._forget)
 
     def _connect_page(self, desk: Desk, page: LogbookPage) -> None:
         assert self.entries is not None
@@ -221,8 +222,12 @@ class MainWindow(QMainWindow):
         if folder is not None:
             self.open_wanted.emit(folder)
 
-    def _open_recent(self, folder: str) -> None:
-        self.open_wanted.emit(Path(folder))
+    def _recent(self) -> list[Path]:
+        return [Path(folder) for folder in self.settings.texts("recent_logbooks")]
+
+    def _forget(self, folder: Path) -> None:
+        self.settings.forget_logbook(folder)
+        self.welcome.show_recent(self._recent())
 
     def _undo(self) -> None:
         if self.desk is not None:

@@ -1,6 +1,5 @@
 """Opens logbooks for the window: an existing one, a new one, the sample season."""
 
-import logging
 from pathlib import Path
 
 from PySide6.QtCore import QObject
@@ -11,10 +10,8 @@ from growlog.desktop.settings import Settings
 from growlog.services.logbooks import clock_as_of, new_logbook, open_log
 from growlog.services.open_logbook import Clock, LogbookInUse, LogbookProblem
 from growlog.services.requests import Folders
-from growlog.services.sample import build_sample, sample_day
+from growlog.services.sample import SAMPLE_NAME, build_sample, holds_logbook, sample_last_day
 from growlog.words import say
-
-_log = logging.getLogger(__name__)
 
 
 class Opening(QObject):
@@ -64,9 +61,9 @@ class Opening(QObject):
 
     def open_sample(self) -> None:
         """Opens the sample season as of its last day; builds it first, in the background, if it is not there."""
-        target = self._folders.data / "sample season"
-        if target.is_dir():
-            self._sample_built(target)
+        target = self._folders.data / SAMPLE_NAME
+        if holds_logbook(target):
+            self._sample_built(None)
             return
         self._window.messages.inform(say("Building the sample season…"))
         self._window.runner.run(
@@ -79,9 +76,9 @@ class Opening(QObject):
             lane=Lane.DATABASE,
         )
 
-    def _sample_built(self, target: Path) -> None:
+    def _sample_built(self, _nothing: None) -> None:
         self._window.messages.clear()
-        self.open(target, clock=clock_as_of(sample_day(self._folders.sample)))
+        self.open(self._folders.data / SAMPLE_NAME, clock=clock_as_of(sample_last_day(self._folders.sample)))
 
     def _sample_failed(self, error: Exception) -> None:
         self._window.show_refusal(str(error))

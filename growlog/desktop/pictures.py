@@ -18,7 +18,8 @@ _SHARP_KEPT = 8
 class Pictures(QObject):
     """Hands out decoded previews. What is not at hand is fetched, and announced when it has arrived.
 
-    read_small takes a content hash, read_sharp a Photo; both give JPEG bytes or None.
+    read_small takes a content hash, read_sharp a Photo; both give JPEG bytes or None. make_small, called in the
+    background only, may take its time to make a preview again that the cache has lost.
     """
 
     small_arrived = Signal(str)
@@ -31,10 +32,12 @@ class Pictures(QObject):
         read_small: Callable[[str], bytes | None],
         read_sharp: Callable[[Photo], bytes | None],
         parent: QObject | None = None,
+        make_small: Callable[[str], bytes | None] | None = None,
     ) -> None:
         super().__init__(parent)
         self._runner = runner
         self._read_small = read_small
+        self._make_small = make_small or read_small
         self._read_sharp = read_sharp
         self._small: OrderedDict[str, QImage] = OrderedDict()
         self._sharp: OrderedDict[str, QImage] = OrderedDict()
@@ -45,7 +48,7 @@ class Pictures(QObject):
         if sha256 in self._small:
             self._small.move_to_end(sha256)
             return self._small[sha256]
-        self._fetch(f"small {sha256}", partial(_decoded_small, self._read_small, sha256), self._small_read)
+        self._fetch(f"small {sha256}", partial(_decoded_small, self._make_small, sha256), self._small_read)
         return None
 
     def small_now(self, sha256: str) -> QImage | None:
@@ -53,6 +56,7 @@ class Pictures(QObject):
         if sha256 not in self._small:
             _, image = _decoded_small(self._read_small, sha256)
             if image is None:
+                self.small(sha256)
                 return None
             self._keep(self._small, sha256, image, _SMALL_KEPT)
         return self._small[sha256]

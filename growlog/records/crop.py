@@ -5,7 +5,7 @@ from datetime import date, datetime
 from enum import StrEnum
 
 from growlog.records.problems import Problem, check_quantity
-from growlog.words import say
+from growlog.words import say, show_day
 
 
 class StartedFrom(StrEnum):
@@ -82,7 +82,7 @@ class Crop:
         start = self.day_zero
         checked = ("emerged_on", "transplanted_on", "first_flower_on", "first_pick_on",
                    "planned_clearing_on", "cleared_on")  # fmt: skip
-        sentence = say("This is before day 0, {day}.", day=start.isoformat())
+        sentence = say("This is before day 0, {day}.", day=show_day(start))
         return [Problem(key, sentence) for key in checked if (d := getattr(self, key)) and d < start]
 
 

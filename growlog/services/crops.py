@@ -15,7 +15,7 @@ from growlog.services.entries import own_entries
 from growlog.services.open_logbook import OpenLogbook, new_id
 from growlog.services.picks import pick_points
 from growlog.storage.unit_of_work import UnitOfWork
-from growlog.words import say
+from growlog.words import say, show_day
 
 
 @dataclass(frozen=True)
@@ -185,10 +185,10 @@ def _entry_problems(unit: UnitOfWork, crop: Crop) -> list[Problem]:
     found = []
     if first < crop.day_zero:
         field = "sown_on" if crop.started_from is StartedFrom.SEED else "transplanted_on"
-        sentence = say("There are entries from {day} on; day 0 is that day or earlier.", day=first.isoformat())
+        sentence = say("There are entries from {day} on; day 0 is that day or earlier.", day=show_day(first))
         found.append(Problem(field, sentence))
     if crop.cleared_on is not None and crop.cleared_on < last:
-        sentence = say("There are entries up to {day}; clear it on that day or later.", day=last.isoformat())
+        sentence = say("There are entries up to {day}; clear it on that day or later.", day=show_day(last))
         found.append(Problem("cleared_on", sentence))
     return found
 
@@ -206,9 +206,7 @@ def _future_problems(crop: Crop, today: date) -> list[Problem]:
     return [Problem(key, sentence) for key in checked if (d := getattr(crop, key)) and d > today]
 
 
-def _summary(
-    crop: Crop, cultivar: Cultivar, entries: list[Entry], photo_count: int, today: date
-) -> CropSummary:
+def _summary(crop: Crop, cultivar: Cultivar, entries: list[Entry], photo_count: int, today: date) -> CropSummary:
     points = pick_points(crop, entries)
     flower = crop.first_flower_on or first_flower_day(entries)
     return CropSummary(

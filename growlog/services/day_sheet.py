@@ -13,7 +13,7 @@ from growlog.services.entries import entries_of_crop, harvest_closed_until
 from growlog.services.open_logbook import OpenLogbook
 from growlog.services.photo_uses import DayPhoto, photos_of_crop
 from growlog.services.picks import pick_points
-from growlog.words import say
+from growlog.words import say, show_day
 
 
 @dataclass(frozen=True)
@@ -128,5 +128,5 @@ def _warning(entry: Entry, entries: tuple[Entry, ...]) -> str:
     return say(
         "Inside the harvest interval of {product}, until {day}: not to be eaten, the label rules.",
         product=treatment.product,
-        day=free.isoformat(),
+        day=show_day(free),
     )

@@ -9,7 +9,7 @@ from growlog.records.entry import KINDS, Entry, Owner, OwnerKind, Treatment
 from growlog.records.problems import Problem, refuse
 from growlog.services.open_logbook import OpenLogbook, new_id
 from growlog.storage.unit_of_work import UnitOfWork
-from growlog.words import say
+from growlog.words import say, show_day
 
 
 @dataclass(frozen=True)
@@ -28,19 +28,19 @@ def new_entry(owner: Owner, day: date, kind: str) -> Entry:
 def check_entry(log: OpenLogbook, entry: Entry) -> list[Problem]:
     """All problems and questions of an entry, its crop's dates and treatments among them. Writes nothing."""
     with log.unit() as unit:
-        return entry.problems() + _context_problems(unit, entry, log.today())
+        return entry.problems() + standing_entry_problems(unit, entry, log.today())
 
 
 def add_entries(log: OpenLogbook, entries: list[Entry], title: str = "") -> Change:
     """Writes entries made together as one undoable change; RecordRefused with all that is wrong."""
     group = new_id()
     with log.unit() as unit:
-        refuse([p for e in entries for p in e.problems() + _context_problems(unit, e, log.today())])
+        refuse([p for e in entries for p in e.problems() + standing_entry_problems(unit, e, log.today())])
         grouped = [replace(e, group_id=group) if len(entries) > 1 else e for e in entries]
         unit.add(group, *grouped)
         crops = _crops_concerned(unit, entries)
         unit.commit()
-    named = title or say("{kind} on {day}", kind=say(entries[0].detail.label), day=entries[0].day.isoformat())
+    named = title or say("{kind} on {day}", kind=say(entries[0].detail.label), day=show_day(entries[0].day))
     return Change(group, named, tuple(e.id for e in entries), crops)
 
 
@@ -53,7 +53,7 @@ def correct_entry(log: OpenLogbook, entry: Entry) -> Change:
     """Writes a corrected entry over the version it was read as; RecordRefused, or RecordMoved if it changed since."""
     group = new_id()
     with log.unit() as unit:
-        refuse(entry.problems() + _context_problems(unit, entry, log.today()))
+        refuse(entry.problems() + standing_entry_problems(unit, entry, log.today()))
         before = unit.entries.get(entry.id)
         unit.change(group, entry)
         crops = _crops_concerned(unit, [before, entry])
@@ -140,7 +140,8 @@ def _within(crop: Crop, day: date) -> bool:
     return crop.day_zero <= day and (crop.cleared_on is None or day <= crop.cleared_on)
 
 
-def _context_problems(unit: UnitOfWork, entry: Entry, today: date) -> list[Problem]:
+def standing_entry_problems(unit: UnitOfWork, entry: Entry, today: date) -> list[Problem]:
+    """Problems and questions of an entry beside the rest of the logbook: its crop's dates and treatments."""
     found = []
     if entry.day > today:
         found.append(Problem("day", say("This day has not come yet.")))
@@ -148,10 +149,10 @@ def _context_problems(unit: UnitOfWork, entry: Entry, today: date) -> list[Probl
     if crop is None:
         return found
     if entry.day < crop.day_zero:
-        sentence = say("This is before day 0 of {crop}, {day}.", crop=crop.name, day=crop.day_zero.isoformat())
+        sentence = say("This is before day 0 of {crop}, {day}.", crop=crop.name, day=show_day(crop.day_zero))
         found.append(Problem("day", sentence))
     if crop.cleared_on is not None and entry.day > crop.cleared_on:
-        sentence = say("{crop} was cleared on {day}.", crop=crop.name, day=crop.cleared_on.isoformat())
+        sentence = say("{crop} was cleared on {day}.", crop=crop.name, day=show_day(crop.cleared_on))
         found.append(Problem("day", sentence))
     return found + _harvest_problems(unit, crop, entry)
 
@@ -166,7 +167,7 @@ def _harvest_problems(unit: UnitOfWork, crop: Crop, entry: Entry) -> list[Proble
     sentence = say(
         "The label of {product} asks for no pick before {day}. Fruit picked now is not to be eaten; the label rules.",
         product=treatment.product,
-        day=free.isoformat(),
+        day=show_day(free),
     )
     return [Problem("day", sentence, asks=True)]
 

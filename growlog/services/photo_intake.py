@@ -12,9 +12,9 @@ from growlog.photos.survey import SurveyedPicture
 from growlog.records.change import Change
 from growlog.records.crop import Crop
 from growlog.records.photo import CaptureTime, DateSource, Photo, PhotoUse
-from growlog.services.open_logbook import OpenLogbook, new_id
+from growlog.services.open_logbook import LogbookNotWritable, OpenLogbook, new_id
 from growlog.storage.unit_of_work import UnitOfWork
-from growlog.words import say, say_count
+from growlog.words import say, say_count, show_day
 
 Progress = Callable[[int, int], None]
 Cancelled = Callable[[], bool]
@@ -74,7 +74,7 @@ def judge(log: OpenLogbook, items: list[IntakeItem]) -> list[IntakeItem]:
     with log.unit() as unit:
         crops = {c.id: c for c in unit.crops.all()}
         hashes = [i.sha256 for i in items if i.sha256]
-        photos = {p.sha256: p.id for p in unit.photos.all(sha256=hashes)} if hashes else {}
+        photos = {p.sha256: p.id for p in unit.photos.all(removed=True, sha256=hashes)} if hashes else {}
         uses = {(u.photo_id, u.crop_id): u for u in unit.photo_uses.all(photo_id=list(photos.values()))}
     judged, in_tray = [], set[tuple[str, str | None]]()
     for item in items:
@@ -113,24 +113,31 @@ def take_in(
     """Copies each file that goes in, then writes its rows; one undoable change for all of them.
 
     Returns the items with what happened to each, and the change (None if nothing went in). A file that cannot
-    be copied is refused with its sentence, the others go in.
+    be copied is refused with its sentence, the others go in; once cancelled, what was copied by then goes in.
+    What is in the logbook by now, or lost its crop, stays out. LogbookNotWritable before anything is copied.
     """
+    if not log.writable:
+        raise LogbookNotWritable(say("This logbook is open for reading only, so nothing can be written to it."))
     group = new_id()
     done: list[IntakeItem] = []
     rows: list[tuple[Photo, PhotoUse]] = []
-    going = [i for i in items if i.goes_in]
+    judged = iter(judge(log, [i for i in items if i.goes_in]))
+    now = [next(judged) if i.goes_in else i for i in items]
+    going = [i for i in now if i.goes_in]
+    looked_at = 0
     with log.unit() as unit:
         crops = {c.id: c for c in unit.crops.all()}
         known = _known_photos(unit, going)
-        for item in items:
+        for item in now:
             if not item.goes_in or (cancelled is not None and cancelled()):
                 done.append(item)
                 continue
             result, pair = _copied(log, item, crops[item.crop_id or ""], known)
             done.append(result)
             rows += [pair] if pair else []
+            looked_at += 1
             if on_progress is not None:
-                on_progress(len(rows), len(going))
+                on_progress(looked_at, len(going))
         if not rows:
             return done, None
         _write(unit, group, rows)
@@ -157,7 +164,7 @@ def _judged(item: IntakeItem, crops: dict[str, Crop], use: PhotoUse | None, twic
     if item.day is None:
         return replace(item, outcome=Outcome.WAITING, reason=say("No date was found in it: type the day."))
     if use is not None:
-        sentence = say("This photo is already there, on {day}.", day=use.day.isoformat())
+        sentence = say("This photo is already there, on {day}.", day=show_day(use.day))
         return replace(item, outcome=Outcome.DUPLICATE, reason=sentence)
     if twice:
         return replace(item, outcome=Outcome.DUPLICATE, reason=say("The same picture is in the tray already."))

@@ -6,7 +6,9 @@ from growlog.services.exchange import new_logbook_of, sample_last_day
 from growlog.services.open_logbook import Clock
 from growlog.storage.logbook_folder import DATABASE
 
-__all__ = ["build_sample", "holds_logbook", "sample_last_day"]
+__all__ = ["SAMPLE_NAME", "build_sample", "holds_logbook", "sample_last_day"]
+
+SAMPLE_NAME = "sample-season"  # its folder among the user's logbooks
 
 
 def build_sample(source_folder: Path, target_folder: Path, clock: Clock) -> None:

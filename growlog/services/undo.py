@@ -1,30 +1,45 @@
 """Undo: the inverse of a change, written as a change of its own; it refuses where something has moved since."""
 
-from typing import Any
+from collections.abc import Iterable
+from dataclasses import replace
+from datetime import date
+from typing import Any, NoReturn
 
 from growlog.records.change import Change, ChangeAction, ChangeRow
+from growlog.records.crop import Crop, Placement
+from growlog.records.entry import Entry
+from growlog.records.photo import Photo, PhotoUse
 from growlog.records.plain import to_plain
+from growlog.records.problems import Problem
+from growlog.services.crops import standing_problems
+from growlog.services.entries import standing_entry_problems
 from growlog.services.open_logbook import OpenLogbook, new_id
+from growlog.services.photo_uses import one_leads
+from growlog.services.rooms import floor_problems
 from growlog.storage.problems import RecordMoved
 from growlog.storage.unit_of_work import UnitOfWork, record_of
-from growlog.words import say
+from growlog.words import say, show_day
 
 
 def undo(log: OpenLogbook, change: Change) -> Change:
     """Takes a change back and returns the change that did so; undoing that one redoes.
 
-    RecordMoved, saying why, if one of its records was changed again since; then nothing was written.
+    RecordMoved, saying why, if one of its records was changed again since, or if the logbook would no longer be
+    true with it; then nothing was written.
     """
     group = new_id()
     with log.unit() as unit:
         rows = unit.history(change.group_id)
         for row in reversed(rows):
-            _take_back(unit, group, row)
+            _take_back(unit, group, row, log.today())
+        for crop_id, day in sorted(_photo_days(rows)):
+            one_leads(unit, group, crop_id, day)
+        _check_floors(unit, rows)
         unit.commit()
     return Change(group, change.title, change.record_ids, change.crop_ids)
 
 
-def _take_back(unit: UnitOfWork, group: str, row: ChangeRow) -> None:
+def _take_back(unit: UnitOfWork, group: str, row: ChangeRow, today: date) -> None:
     after = record_of(row.record, row.after or "")
     store = unit.store(type(after))
     current: Any = store.find(row.record_id)
@@ -32,19 +47,56 @@ def _take_back(unit: UnitOfWork, group: str, row: ChangeRow) -> None:
         raise RecordMoved(
             say("This cannot be taken back: it was changed again since. Take the later change back first.")
         )
-    if row.action is ChangeAction.ADD:
-        unit.remove(group, current)
+    if row.action in (ChangeAction.ADD, ChangeAction.RESTORE):
+        if not _serves_elsewhere(unit, current):
+            unit.remove(group, current)
     elif row.action is ChangeAction.REMOVE:
+        _check_stands(unit, replace(current, removed_at=None), today)
         unit.restore(group, current)
-    elif row.action is ChangeAction.RESTORE:
-        unit.remove(group, current)
     else:
-        _write_before(unit, group, row, current)
+        before = replace(record_of(row.record, row.before or ""), version=current.version)
+        _check_stands(unit, before, today)
+        unit.change(group, before)
 
 
-def _write_before(unit: UnitOfWork, group: str, row: ChangeRow, current: Any) -> None:
-    plain_before = record_of(row.record, row.before or "")
-    unit.change(group, type(current)(**{**vars(plain_before), "version": current.version}))
+def _serves_elsewhere(unit: UnitOfWork, record: Any) -> bool:
+    """Whether a photo is shown on another crop or day, which keeps it when one intake is taken back."""
+    return isinstance(record, Photo) and bool(unit.photo_uses.all(photo_id=record.id))
+
+
+def _check_stands(unit: UnitOfWork, record: Any, today: date) -> None:
+    """RecordMoved if a record that comes back no longer fits what the logbook has become."""
+    if isinstance(record, Crop):
+        _refuse(standing_problems(unit, record, today))
+    elif isinstance(record, Entry):
+        _refuse(standing_entry_problems(unit, record, today))
+    elif isinstance(record, PhotoUse):
+        others = [u for u in unit.photo_uses.all(photo_id=record.photo_id, crop_id=record.crop_id) if u.id != record.id]
+        if others:
+            _refuse_for(say("This photo is already there, on {day}.", day=show_day(others[0].day)))
+
+
+def _check_floors(unit: UnitOfWork, rows: Iterable[ChangeRow]) -> None:
+    for row in rows:
+        placement = unit.placements.find(row.record_id) if row.record == Placement.__name__ else None
+        if placement is not None and placement.removed_at is None:
+            _refuse(floor_problems(unit, placement))
+
+
+def _photo_days(rows: Iterable[ChangeRow]) -> set[tuple[str, date]]:
+    """The days of crops whose photos a change concerned."""
+    states = [text for r in rows if r.record == PhotoUse.__name__ for text in (r.before, r.after) if text]
+    return {(use.crop_id, use.day) for use in (record_of(PhotoUse.__name__, text) for text in states)}
+
+
+def _refuse(problems: list[Problem]) -> None:
+    firm = [p.sentence for p in problems if not p.asks]
+    if firm:
+        _refuse_for(" ".join(firm))
+
+
+def _refuse_for(reason: str) -> NoReturn:
+    raise RecordMoved(say("This cannot be taken back as the logbook stands now. {reason}", reason=reason))
 
 
 def _content(record: Any) -> Any:

@@ -27,8 +27,8 @@ def air_of(day: date, leaf_area_m2: float = 0.0) -> AirOfDay:
     lamp_warmth_c = 3.6 * light.dimming_percent / 100
     night_c = 20.1 + 1.5 * season + chance.gauss(0, 0.35)
     day_c = 20.9 + 1.6 * season + lamp_warmth_c + chance.gauss(0, 0.45)
-    damp = 11 * min(leaf_area_m2, 1.6)
-    day_humidity = 47 + 4 * season + damp * 0.8 + chance.gauss(0, 2.0)
-    night_humidity = 58 + 4 * season + damp * 1.35 + chance.gauss(0, 2.2)
+    damp = 13 * min(leaf_area_m2, 1.8)
+    day_humidity = 47 + 4 * season + damp * 0.9 + chance.gauss(0, 2.0)
+    night_humidity = 58 + 4 * season + damp * 1.62 + chance.gauss(0, 2.2)
     mean_c = (day_c * light.hours_on + night_c * (24 - light.hours_on)) / 24
     return AirOfDay(day_c, night_c, day_humidity, night_humidity, mean_c)

@@ -24,7 +24,7 @@ def ramp(value: float, low: float, high: float) -> float:
 
 def organ_chance(*what: object) -> random.Random:
     """Random numbers that belong to one organ and stay the same on every day and in every run."""
-    return random.Random(":".join(str(part) for part in (SEED, *what)))  # noqa: S311
+    return random.Random(":".join(str(part) for part in (SEED, *what)))
 
 
 GOLDEN_ANGLE_DEG = 137.50776

@@ -97,8 +97,8 @@ class NightshadeLife:
     leaves: list[LeafOnShoot] = field(default_factory=list)
     flowers: list[ForkFlower] = field(default_factory=list)
 
-    def state(self, age: int) -> PlantState:
-        """What can be seen at this age, before the day's pick."""
+    def state(self, age: int, evening: bool = False) -> PlantState:
+        """What can be seen at this age: before the day's pick, or in the evening after it."""
         since = age - self.plan.emerges_at_age
         main = self._shoot(self.shoots[0], age)
         height_cm = main.length_cm + sum(
@@ -118,7 +118,7 @@ class NightshadeLife:
             stem_radius_cm=main.radius_cm,
             leaves=tuple(self._leaf(leaf, age) for leaf in self.leaves if self._stands(leaf, age)),
             flowers=tuple(self._flowers_seen(age)),
-            fruits=tuple(self._fruits_seen(age)),
+            fruits=tuple(self._fruits_seen(age, evening)),
             shoots=tuple(self._shoot(shoot, age) for shoot in self.shoots if shoot.appears_age <= age),
             cane=self.traits.cane_from_age is not None and age >= self.traits.cane_from_age,
         )
@@ -143,6 +143,7 @@ class NightshadeLife:
     def _leaf(self, leaf: LeafOnShoot, age: int) -> Leaf:
         lived = age - leaf.appears_age
         part = growth(lived + 1, 9, 2.6)
+        along = leaf.along if leaf.shoot else min(1.0, leaf.along / max(_main_stem_part(self, age), 0.05))
         return Leaf(
             number=leaf.number,
             azimuth_deg=leaf.azimuth_deg,
@@ -153,23 +154,25 @@ class NightshadeLife:
             age_days=lived,
             yellowing=ramp(lived, self.traits.leaf_life_days, self.traits.leaf_life_days + 22),
             shoot=leaf.shoot,
-            along_shoot=leaf.along,
+            along_shoot=along,
         )
 
     def _flowers_seen(self, age: int) -> list[Flower]:
         seen = []
         for flower in self.flowers:
+            if self.shoots[flower.shoot].appears_age > age:
+                continue
             days = age - flower.open_age
             if (stage := _stage(days, flower.open_days)) is not None:
                 size = ramp(days, -11, 0)
                 seen.append(Flower(flower.number, FlowerForm.BOTH, stage, flower.azimuth_deg, 0.0, size, flower.shoot))
         return seen
 
-    def _fruits_seen(self, age: int) -> list[Fruit]:
+    def _fruits_seen(self, age: int, evening: bool) -> list[Fruit]:
         seen = []
         for flower in self.flowers:
             days = age - flower.open_age
-            gone = flower.picked_age is not None and age > flower.picked_age
+            gone = flower.picked_age is not None and age + evening > flower.picked_age
             if flower.sets and days >= flower.open_days + 2 and not gone:
                 weight_g = flower.weight_g(age)
                 across = 1.75 * (max(weight_g, 0.05) / 6.0) ** (1 / 3)
@@ -188,14 +191,17 @@ def _stage(days: int, open_days: int) -> FlowerStage | None:
 
 def _main_stem_part(life: NightshadeLife, age: int) -> float:
     """The main stem lengthens leaf by leaf until the first fork."""
-    start, end = life.plan.emerges_at_age, life.traits.first_fork_age
-    return 0.10 * ramp(age, start - 1, start + 4) + 0.90 * growth(max(0.0, age - start), (end - start) * 0.78, (end - start) * 0.17)
+    start = life.plan.emerges_at_age
+    risen = [growth(max(0.0, age + 1 - leaf.appears_age), 6, 2.2) for leaf in life.leaves if leaf.shoot == 0]
+    return 0.10 * ramp(age, start - 1, start + 4) + 0.90 * sum(risen) / len(risen)
 
 
 def live_nightshade(plan: CropPlan, traits: NightshadeTraits) -> NightshadeLife:
     """Let one plant live from sowing to its last day."""
     life = NightshadeLife(plan, traits)
-    life.shoots.append(ShootLife(0, -1, 0, plan.emerges_at_age - 1, 20, 87, traits.stem_cm, 0.075 * traits.stem_cm**0.62))
+    life.shoots.append(
+        ShootLife(0, -1, 0, plan.emerges_at_age - 1, 20, 87, traits.stem_cm, 0.075 * traits.stem_cm**0.62)
+    )
     _appear_main_leaves(life)
     _fork(life)
     _open_flowers(life)
@@ -212,7 +218,11 @@ def _appear_main_leaves(life: NightshadeLife) -> None:
         size = 0.34 + 0.66 * ramp(number, 0, 5)
         along = 0.16 + 0.82 * (number + 1) / traits.main_leaves
         azimuth = (number * GOLDEN_ANGLE_DEG + chance.gauss(0, 10) + 60) % 360
-        life.leaves.append(LeafOnShoot(number, 0, min(along, 1.0), age, azimuth, traits.leaf_width_cm * size * chance.uniform(0.92, 1.05)))
+        life.leaves.append(
+            LeafOnShoot(
+                number, 0, min(along, 1.0), age, azimuth, traits.leaf_width_cm * size * chance.uniform(0.92, 1.05)
+            )
+        )
         slow = 1.35 if light_on(plan.day(int(age))).dimming_percent < 100 else 1.0
         age += traits.days_per_leaf * slow
 
@@ -226,7 +236,7 @@ def _fork(life: NightshadeLife) -> None:
             turn = organ_chance(plan.name, "fork", parent.number)
             swing = turn.uniform(58, 92)
             for side in (-1, 1):
-                if order >= 3 and turn.random() < 0.22:
+                if order >= 3 and turn.random() < 0.14:
                     continue  # a weak arm stays asleep
                 grown.append(_branch(life, parent, order, swing * side))
         ends = grown
@@ -236,7 +246,9 @@ def _branch(life: NightshadeLife, parent: ShootLife, order: int, swing: float) -
     traits, number = life.traits, len(life.shoots)
     chance = organ_chance(life.plan.name, "branch", number)
     base = 80.0 if parent.number == 0 else parent.azimuth_deg
-    azimuth = base + (swing if order > 1 else (0 if swing < 0 else 180) + chance.uniform(-20, 20)) * (1.0 if order != 2 else 0.9)
+    azimuth = base + (swing if order > 1 else (0 if swing < 0 else 180) + chance.uniform(-20, 20)) * (
+        1.0 if order != 2 else 0.9
+    )
     shoot = ShootLife(
         number=number,
         parent=parent.number,
@@ -265,15 +277,18 @@ def _open_flowers(life: NightshadeLife) -> None:
             if shoot.number == 0:
                 open_age = traits.first_flower_age + 4 * place
             else:
-                open_age = round(traits.first_flower_age + shoot.order * traits.days_per_fork + 3 * place + chance.uniform(-2, 2))
-                open_age = max(open_age, traits.first_flower_age + 2)
+                open_age = round(
+                    traits.first_flower_age + shoot.order * traits.days_per_fork + 3 * place + chance.uniform(-2, 2)
+                )
+                open_age = max(open_age, traits.first_flower_age + 2, round(shoot.appears_age) + 6)
             life.flowers.append(
                 ForkFlower(
                     number=len(life.flowers),
                     shoot=shoot.number,
                     open_age=open_age,
                     open_days=4,
-                    azimuth_deg=(shoot.azimuth_deg + 70 + 150 * place + chance.gauss(0, 20)) % 360,
+                    azimuth_deg=(shoot.azimuth_deg + (70 if shoot.number else 0) + 150 * place + chance.gauss(0, 20))
+                    % 360,
                     sets=chance.random() < traits.set_chance,
                     full_weight_g=traits.fruit_weight_g * chance.uniform(0.78, 1.22),
                     ripe_after_days=traits.ripe_after_days + chance.randint(0, 5),
@@ -283,7 +298,10 @@ def _open_flowers(life: NightshadeLife) -> None:
 
 def _train(life: NightshadeLife) -> None:
     for age, count, _ in life.traits.training:
-        old = sorted((leaf for leaf in life.leaves if life._stands(leaf, age) and leaf.shoot == 0), key=lambda leaf: leaf.appears_age)
+        old = sorted(
+            (leaf for leaf in life.leaves if life._stands(leaf, age) and leaf.shoot == 0),
+            key=lambda leaf: leaf.appears_age,
+        )
         for leaf in old[:count]:
             leaf.removed_age = age
 

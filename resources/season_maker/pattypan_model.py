@@ -1,7 +1,8 @@
 """A bush pattypan from sowing to clearing: leaves by thermal time, flowers by node, fruit by logistic growth."""
 
+import math
 import random
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 
 from .climate import air_of
 from .growth_curves import GOLDEN_ANGLE_DEG, growth, organ_chance, ramp
@@ -35,6 +36,7 @@ class PattypanTraits:
     training_ages: tuple[int, ...]
     mildew_age: int | None = None
     away_ages: tuple[int, ...] = ()
+    no_pick_ages: tuple[int, ...] = ()  # inside a harvest interval
 
 
 @dataclass
@@ -95,8 +97,8 @@ class PattypanLife:
     weights_g: dict[tuple[int, int], float] = field(default_factory=dict)  # (female number, age)
     removals: dict[int, tuple[int, ...]] = field(default_factory=dict)  # age -> leaf numbers
 
-    def state(self, age: int) -> PlantState:
-        """What can be seen at this age, after the morning's work and before the evening's pick."""
+    def state(self, age: int, evening: bool = False) -> PlantState:
+        """What can be seen at this age: after the morning's work, or in the evening after the pick."""
         plan = self.plan
         since_emergence = age - plan.emerges_at_age
         return PlantState(
@@ -110,8 +112,10 @@ class PattypanLife:
             stem_height_cm=_stem_height_cm(self.leaves, age),
             stem_radius_cm=0.28 + 1.15 * growth(max(0, since_emergence), 28, 8),
             leaves=tuple(self._leaf(leaf, age) for leaf in self._standing(age)),
-            flowers=(*self._male_flowers(age), *self._female_flowers(age)),
-            fruits=tuple(self._fruits(age)),
+            flowers=tuple(
+                _by_evening(flower, evening) for flower in (*self._male_flowers(age), *self._female_flowers(age))
+            ),
+            fruits=tuple(self._fruits(age, evening)),
             stub_heights_cm=tuple(
                 leaf.base_height_cm for leaf in self.leaves if leaf.removed_age is not None and leaf.removed_age <= age
             ),
@@ -146,9 +150,7 @@ class PattypanLife:
         for male in self.males:
             if (stage := _flower_stage(age - male.open_age)) is not None:
                 size = ramp(age - male.open_age, -8, 0)
-                shown.append(
-                    Flower(male.number, FlowerForm.MALE, stage, male.azimuth_deg, male.base_height_cm, size)
-                )
+                shown.append(Flower(male.number, FlowerForm.MALE, stage, male.azimuth_deg, male.base_height_cm, size))
         return shown
 
     def _female_flowers(self, age: int) -> list[Flower]:
@@ -162,11 +164,11 @@ class PattypanLife:
                 )
         return shown
 
-    def _fruits(self, age: int) -> list[Fruit]:
+    def _fruits(self, age: int, evening: bool) -> list[Fruit]:
         shown = []
         for female in self.females:
             grown_days = age - female.open_age
-            if grown_days >= 1 and _hangs_in_the_morning(female, age):
+            if grown_days >= 1 and _hangs(female, age) and not (evening and female.picked_age == age):
                 weight_g = self.weights_g.get((female.number, age), 4.0)
                 shown.append(
                     Fruit(
@@ -184,10 +186,16 @@ class PattypanLife:
 
 def across_cm(weight_g: float) -> float:
     """Width of a young pattypan of this weight: 85 g is about 7 cm across (common practice, no source)."""
-    return 7.0 * (max(weight_g, 0.5) / 85.0) ** (1 / 3)
+    return 7.0 * math.cbrt(max(weight_g, 0.5) / 85.0)
 
 
-def _hangs_in_the_morning(female: FemaleFlower, age: int) -> bool:
+def _by_evening(flower: Flower, evening: bool) -> Flower:
+    """Squash flowers close before noon."""
+    closing = evening and flower.stage is FlowerStage.OPEN
+    return replace(flower, stage=FlowerStage.CLOSED) if closing else flower
+
+
+def _hangs(female: FemaleFlower, age: int) -> bool:
     picked, dropped = female.picked_age, female.dropped_age
     return female.open_age <= age and (picked is None or age <= picked) and (dropped is None or age < dropped)
 
@@ -203,7 +211,11 @@ def _flower_stage(days_since_open: int) -> FlowerStage | None:
 
 
 def _stem_height_cm(leaves: list[LeafLife], age: float) -> float:
-    return 4.2 + sum(leaf_internode_cm(leaf.number) * growth(age - leaf.appears_age, 6, 2) for leaf in leaves if leaf.appears_age <= age)
+    return 4.2 + sum(
+        leaf_internode_cm(leaf.number) * growth(age - leaf.appears_age, 6, 2)
+        for leaf in leaves
+        if leaf.appears_age <= age
+    )
 
 
 def leaf_internode_cm(number: int) -> float:
@@ -298,7 +310,8 @@ def _open_females(life: PattypanLife) -> None:
 def _new_female(life: PattypanLife, number: int, age: int, chance: random.Random) -> FemaleFlower:
     traits = life.traits
     set_chance = traits.set_chance_early if age < traits.late_from_age else traits.set_chance_late
-    missed = age in traits.away_ages
+    males_open = any(male.open_age == age for male in life.males)
+    missed = age in traits.away_ages or not males_open
     return FemaleFlower(
         number=number,
         open_age=age,
@@ -325,7 +338,7 @@ def _fill_fruit(life: PattypanLife) -> None:
         for female in growing:
             _swell(life, female, age, load)
         last = age == plan.last_age - 1
-        if (age >= next_visit or last) and age not in traits.away_ages:
+        if (age >= next_visit or last) and age not in (*traits.away_ages, *traits.no_pick_ages):
             picks = _pick_ripe(life, growing, age, picks, last)
             next_visit = age + traits.visit_every_days + chance.choice((-1, 0, 0, 1))
 

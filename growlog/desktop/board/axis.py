@@ -102,6 +102,13 @@ class AgeAxis:
         months = next((m for m in (1, 3, 6) if 28 * m * self.pixels_per_day >= least_px), 12)
         return [age_on(day_zero, day) for _, day in days if day.day == 1 and (day.month - 1) % months == 0]
 
+    def week_ticks(self, offset: int, least_px: float) -> list[int]:
+        """Every seventh day from an offset on; none where they would stand closer than least_px."""
+        if 7 * self.pixels_per_day < least_px:
+            return []
+        first = ceil((self.start - offset) / 7) * 7 + offset
+        return list(range(first, floor(self.end) + 1, 7))
+
     def _from(self, start: float, span: float) -> "AgeAxis":
         start = min(max(start, self.lowest), max(self.highest - span, self.lowest))
         return replace(self, start=start, end=min(start + span, self.highest))

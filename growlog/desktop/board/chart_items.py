@@ -53,11 +53,15 @@ def upright(age: float, top: float, pen: QPen) -> pg.PlotCurveItem:
     return pg.PlotCurveItem([age, age], [0, top], pen=pen)
 
 
-def words(first: str, second: str, look: Look, anchor: tuple[float, float], first_token: str = "ink") -> pg.TextItem:
+def words(
+    first: str, second: str, look: Look, anchor: tuple[float, float], width: float, first_token: str = "ink"
+) -> pg.TextItem:
     """One or two lines of text, the first one bold."""
     align = "right" if anchor[0] > 0.5 else "left"
     size = f"font-size:{look.px(11)}px; font-family:'{look.font().family()}'"
     text = f"<span style='color:{look.palette.colour(first_token)}; font-weight:600'>{escape(first)}</span>"
     if second:
         text += f"<br><span style='color:{look.palette.mute}'>{escape(second)}</span>"
-    return pg.TextItem(html=f"<div style=\"{size}; text-align:{align}\">{text}</div>", anchor=anchor)
+    item = pg.TextItem(html=f'<div style="{size}; text-align:{align}">{text}</div>', anchor=anchor)
+    item.setTextWidth(width)
+    return item

@@ -117,7 +117,7 @@ class LanesView(QWidget):
         widest = 0.0
         for lane in self._lanes:
             widest = max(widest, bold.horizontalAdvance(lane.name()), small.horizontalAdvance(lane.second_line()))
-        return round(widest) + look.px(12)
+        return round(max(widest, small.horizontalAdvance(say("yield, marketable")))) + look.px(12)
 
     def placed(self) -> list[PlacedLane]:
         """Where each lane stands at the present height."""
@@ -146,9 +146,7 @@ class LanesView(QWidget):
         if self._still is None or self._still.devicePixelRatio() != density:
             self._still = self._painted(density)
         painter = QPainter(self)
-        for part in event.region():
-            source = QRectF(part.x() * density, part.y() * density, part.width() * density, part.height() * density)
-            painter.drawPixmap(QRectF(part), self._still, source)
+        painter.drawPixmap(0, 0, self._still)  # clipped to what changed
         painter.end()
 
     def _place(self) -> Iterator[PlacedLane]:
@@ -189,9 +187,7 @@ class LanesView(QWidget):
         painter.save()
         painter.setClipRect(space.area.adjusted(-3, -1, 0, 1))
         if placed.lane.is_empty():
-            painter.setPen(QPen(current().colour("rule"), 1))
-            y = round(space.area.center().y()) + 0.5
-            painter.drawLine(QPointF(space.area.left(), y), QPointF(space.area.right(), y))
+            _text(painter, space.font(), "mute", space.area.adjusted(space.look.px(6), 0, 0, 0), say("none yet"))
         else:
             placed.lane.paint(painter, space)
         painter.restore()
@@ -200,18 +196,13 @@ class LanesView(QWidget):
         look, lane = current(), placed.lane
         bold, small = look.font(BASE_PX, QFont.Weight.DemiBold), look.font(SMALL_PX)
         width = self._axis.left - look.px(10)
-        second = self._second_line(lane)
+        second = lane.second_line()
         two = bool(second) and placed.height >= _TWO_LINES_PX * look.scale
         line, small_line = look.px(16), look.px(14)
         top = placed.top + (placed.height - line - (small_line if two else 0)) / 2
         _text(painter, bold, "ink", QRectF(0, top, width, line), lane.name())
         if two:
             _text(painter, small, "mute", QRectF(0, top + line, width, small_line), second)
-
-    def _second_line(self, lane: BoardLane) -> str:
-        if lane.is_empty() and lane.key != "photos":
-            return say("none yet")
-        return lane.second_line()
 
     def _picture_arrived(self, sha256: str) -> None:
         if sha256 in self._photos.waiting:

@@ -23,6 +23,7 @@ class Overlay(QWidget):
         self._point: QPointF | None = None
         self._words = ""
         self._drop_y: float | None = None
+        self._focused = False
 
     def set_line(self, x: float | None, label: str, bottom: float, right: float) -> None:
         """Where the line stands (None: out of view), what it says, how far down and right it may paint."""
@@ -41,6 +42,11 @@ class Overlay(QWidget):
         if y != self._drop_y:
             self._drop_y = y
             self.update()
+
+    def set_focused(self, focused: bool) -> None:
+        """The label is in the action colour while keys move the line."""
+        self._focused = focused
+        self._touch()
 
     def line_x(self) -> float | None:
         """Where the line stands."""
@@ -67,10 +73,10 @@ class Overlay(QWidget):
         middle = round(x) + 0.5
         painter.drawLine(QPointF(middle, label.center().y()), QPointF(middle, self._bottom))
         painter.setPen(Qt.PenStyle.NoPen)
-        painter.setBrush(look.colour("ink"))
+        painter.setBrush(look.colour("accent" if self._focused else "ink"))
         painter.drawRoundedRect(label, 3, 3)
         painter.setFont(_bold())
-        painter.setPen(look.colour("paper"))
+        painter.setPen(look.colour("on_accent" if self._focused else "paper"))
         painter.drawText(label, Qt.AlignmentFlag.AlignCenter, self._label)
         if self._point is not None:
             self._paint_point(painter, self._point)

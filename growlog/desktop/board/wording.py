@@ -9,10 +9,17 @@ from babel.numbers import format_decimal
 from PySide6.QtCore import QLocale
 
 from growlog.records.crop import StartedFrom
+from growlog.records.cultivar import FloweringHabit
 from growlog.services.board import Board
-from growlog.words import say, say_count
+from growlog.words import mark, say, say_count
 
 THIN = "\u2009"
+_HABITS = {
+    FloweringHabit.SEPARATE: mark("pollinated by hand"),
+    FloweringHabit.PERFECT: mark("pollinated by shaking"),
+    FloweringHabit.SETS_ALONE: mark("sets without pollination"),
+    FloweringHabit.NEEDS_ANOTHER: mark("needs another plant"),
+}
 
 
 def number(value: float, decimals: int = 0) -> str:
@@ -67,7 +74,7 @@ def fruit(count: int, grams: float | None, estimated: bool = False) -> str:
 def description(board: Board) -> str:
     """The line beside the crop's name: what it is, in what it stands, its dates."""
     crop, cultivar = board.crop, board.cultivar
-    what = ", ".join(p for p in (cultivar.species, say(cultivar.habit.label), crop.medium) if p)
+    what = ", ".join(p for p in (cultivar.species, say(_HABITS[cultivar.habit]), crop.medium) if p)
     start = day_and_month(board.day_zero)
     seed = crop.started_from is StartedFrom.SEED
     dates = [say("sown {day}", day=start) if seed else say("transplanted {day}", day=start)]

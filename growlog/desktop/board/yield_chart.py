@@ -7,7 +7,15 @@ from PySide6.QtWidgets import QFrame, QWidget
 
 from growlog.desktop.board import chart_items
 from growlog.desktop.board.axis import AgeAxis
-from growlog.desktop.board.curve_steps import DrawnCurve, count_ticks, drawn_curve, point_at, round_ticks, value_of
+from growlog.desktop.board.curve_steps import (
+    DrawnCurve,
+    Steps,
+    count_ticks,
+    drawn_curve,
+    point_at,
+    round_ticks,
+    value_of,
+)
 from growlog.desktop.board.wording import THIN, against_packet, fruit, month, number, short_day, short_number
 from growlog.desktop.look.theme import BASE_PX, current, theme_signal
 from growlog.desktop.look.widgets import SegmentSwitch
@@ -178,7 +186,11 @@ class YieldChart(QWidget):
             self.plot.addItem(chart_items.hatching_of(self.drawn, look))
             dashed = chart_items.curve_pen(look, "pick", 2, Qt.PenStyle.DashLine)
             self.plot.addItem(chart_items.line_of(self.drawn.estimated_part(), dashed))
-            self._label(say("partly estimated"), "", self._end_of(self.drawn), (1, 1), "mute")
+            if self.drawn.sure_until < self._axis.end:
+                below = self._underlay_is_higher() or self.underlaid is None
+                age, value = self._end_of(self.drawn)
+                value = self._end_of_steps(self.drawn.weighed)[1] if below else value
+                self._label(say("partly estimated"), "", (age, value), (1, 0 if below else 1), "mute")
 
     def _draw_underlay(self) -> None:
         if self.underlaid is None or self._underlay is None:
@@ -186,44 +198,63 @@ class YieldChart(QWidget):
         look = current()
         self.plot.addItem(chart_items.line_of(self.underlaid.whole, chart_items.curve_pen(look, "mute", 1.3)))
         age, value = self._end_of(self.underlaid)
-        width = _width(self._underlay.name)
-        beside = self._axis.right - self._axis.x(age) >= width + look.px(10)
-        self._label(self._underlay.name, "", (age, value), (0, 0.5) if beside else (1, 1), "mute")
+        beside = self._axis.right - self._axis.x(age) >= _width(self._underlay.name) + look.px(10)
+        above = self._underlay_is_higher() or self.drawn is None
+        self._label(self._underlay.name, "", (age, value), (0, 0.5) if beside else (1, 1 if above else 0), "mute")
+
+    def _underlay_is_higher(self) -> bool:
+        """Whether the other crop's curve ends above this one's, as far as is in view."""
+        if self.underlaid is None or self.drawn is None:
+            return False
+        return self._end_of(self.underlaid)[1] >= self._end_of(self.drawn)[1]
 
     def _end_of(self, drawn: DrawnCurve) -> tuple[float, float]:
-        age = min(float(drawn.whole.ages[-1]), self._axis.end)
-        index = int(drawn.whole.ages.searchsorted(age, side="right")) - 1
-        return age, float(drawn.whole.values[max(index, 0)])
+        return self._end_of_steps(drawn.whole)
+
+    def _end_of_steps(self, steps: Steps) -> tuple[float, float]:
+        age = min(float(steps.ages[-1]), self._axis.end)
+        index = int(steps.ages.searchsorted(age, side="right")) - 1
+        return age, float(steps.values[max(index, 0)])
 
     def _draw_packet(self) -> None:
         age = None if self._board is None else self._board.packet_maturity_age
-        if age is None:
+        if age is None or not self._axis.start <= age <= self._axis.end:
             return
-        look = current()
+        look, x = current(), self._axis.x(age)
         pen = chart_items.curve_pen(look, "mute", 1, Qt.PenStyle.DashLine)
         self.plot.addItem(chart_items.upright(age, self._highest, pen))
         text = say("packet maturity {days}", days=f"{age}{THIN}d")
         taken = self.switch.geometry().right() if self.drawn is not None else round(self._axis.left)
-        left_fits = self._axis.x(age) - _width(text) - look.px(10) >= taken
-        self._label(text, "", (age, self._highest), (1, 0) if left_fits else (0, 0), "mute")
+        left_fits = x - _width(text) - look.px(10) >= taken
+        under_switch = not left_fits and x <= taken
+        top = self._value_at(self.switch.geometry().bottom() + 4) if under_switch else self._highest
+        to_left = left_fits or (under_switch and x - _width(text) >= self._axis.left)
+        self._label(text, "", (age, top), (1, 0) if to_left else (0, 0), "mute")
 
     def _draw_first_pick(self) -> None:
         board = self._board
         if board is None or board.first_pick_age is None or self.drawn is None:
             return
         look, age = current(), board.first_pick_age
-        top = self._highest * min(0.2, 70 * look.scale / max(self._plot_rect().height(), 1) + 0.02)
+        if not self._axis.start <= age <= self._axis.end:
+            return
+        top = self._value_at(self._plot_rect().bottom() - look.px(64))
         point = point_at(board.curve.points, age)
         top = max(top, 0.0 if point is None else value_of(point, self.by_count) * 1.1)
         self.plot.addItem(chart_items.upright(age, top, chart_items.curve_pen(look, "pick", 1)))
-        second = against_packet(age, board.packet_maturity_age)
-        fits = self._axis.x(age) - self._axis.left >= max(_width(second), _width(say("first pick"))) + look.px(12)
-        self._label(say("first pick"), second, (age, top), (1, 0.25) if fits else (0, 1))
+        first, second = say("first pick"), against_packet(age, board.packet_maturity_age)
+        fits = self._axis.x(age) - self._axis.left >= max(_width(second), _width(first)) + look.px(6)
+        self._label(first, second, (age, top), (1, 0.12) if fits else (0, 1))
+
+    def _value_at(self, y: float) -> float:
+        rect = self._plot_rect()
+        return self._highest * (rect.bottom() - y) / max(rect.height(), 1)
 
     def _label(
         self, first: str, second: str, at: tuple[float, float], anchor: tuple[float, float], token: str = "ink"
     ) -> None:
-        item = chart_items.words(first, second, current(), anchor, token)
+        width = max(_width(first), _width(second)) + 8
+        item = chart_items.words(first, second, current(), anchor, width, token)
         self.plot.addItem(item, ignoreBounds=True)
         item.setPos(*at)
 
@@ -257,6 +288,9 @@ class YieldChart(QWidget):
         y = self.axis_strip().top()
         painter.setPen(QPen(look.colour("edge"), 1))
         painter.drawLine(QPointF(axis.left, y + 0.5), QPointF(axis.right, y + 0.5))
+        for age in axis.week_ticks(self._first_weekday(), 6):
+            x = round(axis.x(age)) + 0.5
+            painter.drawLine(QPointF(x, y), QPointF(x, y + look.px(2)))
         painter.setFont(look.font(11))
         row = QRectF(0, y + look.px(5), axis.left - look.px(14), look.px(16))
         for age in self.labelled_ages():
@@ -288,6 +322,10 @@ class YieldChart(QWidget):
         else:
             found = axis.age_ticks(look.px(32))
         return [age for age in found if axis.x(age) <= axis.right - 4]
+
+    def _first_weekday(self) -> int:
+        """The plant age of a week's begin: Monday by the calendar."""
+        return -self._board.day_zero.weekday() % 7 if self._calendar and self._board is not None else 0
 
     def _age_text(self, age: int) -> str:
         if not self._calendar or self._board is None:

@@ -1,7 +1,16 @@
 """One crop in the list: name, plant age, yield so far and its small curve."""
 
 from PySide6.QtCore import Qt, Signal
-from PySide6.QtGui import QContextMenuEvent, QFocusEvent, QKeyEvent, QMouseEvent, QPainter, QPaintEvent, QPen
+from PySide6.QtGui import (
+    QContextMenuEvent,
+    QFocusEvent,
+    QKeyEvent,
+    QMouseEvent,
+    QPainter,
+    QPaintEvent,
+    QPen,
+    QResizeEvent,
+)
 from PySide6.QtWidgets import QGridLayout, QWidget
 
 from growlog.desktop.crop_list import wording
@@ -9,6 +18,9 @@ from growlog.desktop.look.theme import current
 from growlog.desktop.look.widgets import ElidedLabel, Sparkline
 from growlog.services.crops import CropSummary
 
+_LEFT_PX, _RIGHT_PX = 16, 10
+_CURVE_PX = 56
+_SHORTEST_CURVE_PX = 20
 _STEPS = {Qt.Key.Key_Up: -1, Qt.Key.Key_Down: 1}
 
 
@@ -30,7 +42,7 @@ class CropCard(QWidget):
         self.name_label = ElidedLabel(summary.crop.name, "strong")
         self.age_label = ElidedLabel(wording.age_line(summary), "small")
         self.yield_label = ElidedLabel(wording.yield_line(summary), "strong")
-        self.sparkline = Sparkline(56, 30)
+        self.sparkline = Sparkline(_CURVE_PX, 30)
         self._place()
         self._draw_curve()
 
@@ -80,6 +92,15 @@ class CropCard(QWidget):
         super().focusOutEvent(event)
         self.update()
 
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        """The figures come first: the curve takes what room they leave."""
+        super().resizeEvent(event)
+        words = max(_text_width(self.age_label), _text_width(self.yield_label))
+        free = self.width() - _LEFT_PX - _RIGHT_PX - words - 8
+        look = current()
+        self.sparkline.setVisible(free >= look.px(_SHORTEST_CURVE_PX))
+        self.sparkline.setFixedWidth(max(1, min(look.px(_CURVE_PX), free)))
+
     def paintEvent(self, event: QPaintEvent) -> None:
         """White with a bar of the action colour where chosen; a frame where the keys are."""
         look = current()
@@ -100,7 +121,7 @@ class CropCard(QWidget):
     def _place(self) -> None:
         look = current()
         grid = QGridLayout(self)
-        grid.setContentsMargins(16, look.px(7), 10, look.px(7))
+        grid.setContentsMargins(_LEFT_PX, look.px(7), _RIGHT_PX, look.px(7))
         grid.setHorizontalSpacing(8)
         grid.setVerticalSpacing(0)
         grid.addWidget(self.name_label, 0, 0, 1, 2)
@@ -115,3 +136,8 @@ class CropCard(QWidget):
         steps = [(float(p.age), p.weight_g if weighed else float(p.fruit_count)) for p in points]
         token = "pick" if self._chosen else "mute"
         self.sparkline.show_steps(steps, max(1, self.summary.age_days), token=token)
+
+
+def _text_width(label: ElidedLabel) -> int:
+    label.ensurePolished()
+    return label.fontMetrics().horizontalAdvance(label.text()) + 2

@@ -1,9 +1,10 @@
 """The rail at the left: growing crops, cleared ones, what is due, and a way to a new crop."""
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from functools import partial
 
 from PySide6.QtCore import QPoint, QSize, Qt, Signal
+from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import QCheckBox, QFrame, QLayout, QMenu, QScrollArea, QSizePolicy, QVBoxLayout, QWidget
 
 from growlog.desktop.crop_list.crop_card import CropCard
@@ -76,7 +77,7 @@ class CropList(Ground):
 
     def minimumSizeHint(self) -> QSize:
         """It can be made narrower; long names then end in an ellipsis."""
-        return QSize(_NARROW_PX, 200)
+        return QSize(max(_NARROW_PX, current().px(130)), 200)
 
     def _wanted_width(self) -> int:
         return min(current().px(_WIDTH_PX), 340)
@@ -123,10 +124,8 @@ class CropList(Ground):
         if due:
             self._due.addWidget(SectionTitle(say("Due today")))
         for key, words in due:
-            box = QCheckBox(words)
+            box = DueBox(words)
             box.setObjectName(f"due.{key}")
-            box.setToolTip(words)
-            box.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Fixed)
             box.clicked.connect(partial(self._due_ticked, key))
             self._due.addWidget(box)
 
@@ -165,7 +164,7 @@ class CropList(Ground):
         self._add_action(say("Remove…"), "remove", partial(self.remove_wanted.emit, crop_id))
         self.menu.popup(place)
 
-    def _add_action(self, words: str, name: str, slot: "partial[object]") -> None:
+    def _add_action(self, words: str, name: str, slot: Callable[[], None]) -> None:
         if self.menu is not None:
             action = self.menu.addAction(words)
             action.setObjectName(name)
@@ -173,6 +172,23 @@ class CropList(Ground):
 
     def _new_crop(self) -> None:
         self.new_crop_wanted.emit()
+
+
+class DueBox(QCheckBox):
+    """A thing to do today; its words end in an ellipsis where the room ends."""
+
+    def __init__(self, words: str) -> None:
+        super().__init__(words)
+        self._words = words
+        self.setAccessibleName(words)
+        self.setToolTip(words)
+        self.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Fixed)
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        """Shows as much as fits."""
+        super().resizeEvent(event)
+        room = self.width() - current().px(32)
+        self.setText(self.fontMetrics().elidedText(self._words, Qt.TextElideMode.ElideRight, room))
 
 
 def _empty(layout: QVBoxLayout) -> None:

@@ -59,7 +59,7 @@ class AddRow(QWidget):
 
     def _button(self, kind: str, key: str) -> Button:
         words = say(KINDS[kind].label)
-        button = Button(f"{words}  {key}", "chip", name=f"add.{kind}")
+        button = Button(f" {words}  {key}", "chip", name=f"add.{kind}")
         button.setToolTip(say("Add: {kind} (key {key})", kind=words, key=key))
         button.setAccessibleName(say("Add: {kind} (key {key})", kind=words, key=key))
         button.clicked.connect(partial(self.add_wanted.emit, kind))

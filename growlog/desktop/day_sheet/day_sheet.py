@@ -3,20 +3,25 @@
 from functools import partial
 
 from PySide6.QtCore import QPoint, QSize, Qt, Signal
-from PySide6.QtWidgets import QFrame, QHBoxLayout, QMenu, QScrollArea, QVBoxLayout, QWidget
+from PySide6.QtGui import QResizeEvent
+from PySide6.QtWidgets import QFrame, QGridLayout, QMenu, QScrollArea, QVBoxLayout, QWidget
 
 from growlog.desktop.day_sheet.add_row import AddRow
-from growlog.desktop.day_sheet.day_words import age_words, weekday_and_day
+from growlog.desktop.day_sheet.day_label import DayLabel
+from growlog.desktop.day_sheet.day_words import age_words
 from growlog.desktop.day_sheet.entry_row import EntryRow
 from growlog.desktop.day_sheet.photo_frame import PhotoFrame
 from growlog.desktop.day_sheet.photo_strip import PhotoStrip
 from growlog.desktop.look.icons import IconButton
-from growlog.desktop.look.widgets import ElidedLabel, EmptyState, Ground
+from growlog.desktop.look.theme import current
+from growlog.desktop.look.widgets import EmptyState, Ground
 from growlog.desktop.look.widgets.labels import TextLabel
 from growlog.desktop.pictures import Pictures
 from growlog.services.day_sheet import DaySheet
 from growlog.services.photo_uses import DayPhoto
 from growlog.words import say
+
+_NARROW_PX = 270
 
 
 class DaySheetPanel(QWidget):
@@ -40,7 +45,7 @@ class DaySheetPanel(QWidget):
         self._writable = True
         self._place_of_photo = 0
         self.title_label = TextLabel("", "page-title")
-        self.day_label = ElidedLabel("", "subtitle", shortest_px=24)
+        self.day_label = DayLabel()
         self.earlier_button = IconButton("previous-day", say("The day before"))
         self.later_button = IconButton("next-day", say("The day after"))
         self.photo_frame = PhotoFrame(pictures)
@@ -70,14 +75,14 @@ class DaySheetPanel(QWidget):
         kept = self._kept_photo(sheet)
         focused = next((row.shown.entry.id for row in self.rows if row.hasFocus()), "")
         self._sheet = sheet
-        self._content.setVisible(sheet is not None)
+        self.scroll_area.setVisible(sheet is not None)
         self._header.setVisible(sheet is not None)
         self.no_day.setVisible(sheet is None)
         if sheet is None:
             self._show_rows(None, "")
             return
         self.title_label.setText(age_words(sheet.age))
-        self.day_label.setText(weekday_and_day(sheet.day))
+        self.day_label.show_day(sheet.day)
         self._show_photo(kept)
         self._show_rows(sheet, focused)
 
@@ -90,7 +95,17 @@ class DaySheetPanel(QWidget):
 
     def choose_photo(self, place: int) -> None:
         """Shows another photo of the day large."""
-        self._show_photo(place)
+        self._place_of_photo = place
+        if self._sheet is not None and self.photo is not None:
+            self.photo_frame.show_photo(self.photo, self._sheet.age, self._sheet.photo_ages)
+            self.photo_strip.mark_chosen(place)
+
+    def choose_entry(self, entry_id: str) -> None:
+        """Brings an entry of the day into view and into focus."""
+        for row in self.rows:
+            if row.shown.entry.id == entry_id:
+                row.setFocus()
+                self.scroll_area.ensureWidgetVisible(row)
 
     def photo_menu(self, place: int) -> QMenu:
         """The menu of a photo of the day."""
@@ -107,6 +122,11 @@ class DaySheetPanel(QWidget):
     def minimumSizeHint(self) -> QSize:
         """It may become narrow."""
         return QSize(280, 240)
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        """Lays the head out anew."""
+        super().resizeEvent(event)
+        self._lay_day(self.width() < current().px(_NARROW_PX))
 
     def _add_changes(self, menu: QMenu, photo: DayPhoto) -> None:
         use_id = photo.use.id
@@ -144,16 +164,27 @@ class DaySheetPanel(QWidget):
 
     def _head(self) -> QWidget:
         head = QWidget()
-        row = QHBoxLayout(head)
-        row.setContentsMargins(20, 10, 12, 8)
-        row.setSpacing(8)
-        row.addWidget(self.title_label)
-        row.addWidget(self.day_label, 1)
-        row.addWidget(self.earlier_button)
-        row.addWidget(self.later_button)
+        self._head_grid = QGridLayout(head)
+        self._head_grid.setContentsMargins(20, 10, 12, 8)
+        self._head_grid.setHorizontalSpacing(8)
+        self._head_grid.setVerticalSpacing(2)
+        self._head_grid.addWidget(self.title_label, 0, 0)
+        self._head_grid.addWidget(self.earlier_button, 0, 2)
+        self._head_grid.addWidget(self.later_button, 0, 3)
+        self._head_grid.setColumnStretch(1, 1)
+        self._lay_day(narrow=False)
         return head
 
+    def _lay_day(self, narrow: bool) -> None:
+        """The day stands beside its age, below it where there is no room."""
+        self._head_grid.removeWidget(self.day_label)
+        if narrow:
+            self._head_grid.addWidget(self.day_label, 1, 0, 1, 4)
+        else:
+            self._head_grid.addWidget(self.day_label, 0, 1)
+
     def _fill_content(self) -> None:
+        self._content.setMinimumWidth(1)  # words are squeezed, never cut off at the right
         column = QVBoxLayout(self._content)
         column.setContentsMargins(20, 0, 20, 16)
         column.setSpacing(8)

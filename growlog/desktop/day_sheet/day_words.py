@@ -9,7 +9,13 @@ from growlog.words import say
 
 def weekday_and_day(day: date) -> str:
     """A day with its weekday, without the year: the age beside it says which year is meant."""
-    return QLocale().toString(QDate(day.year, day.month, day.day), "dddd d MMMM")
+    return weekday_forms(day)[0]
+
+
+def weekday_forms(day: date) -> tuple[str, ...]:
+    """The same in shorter and shorter forms."""
+    calendar_day = QDate(day.year, day.month, day.day)
+    return tuple(QLocale().toString(calendar_day, form) for form in ("dddd d MMMM", "ddd d MMM", "d MMM"))
 
 
 def day_and_month(day: date) -> str:

@@ -1,7 +1,17 @@
 """One entry of the day: its mark, what happened, the particulars, the time, and whose it is."""
 
 from PySide6.QtCore import QPoint, QRectF, Qt, Signal
-from PySide6.QtGui import QContextMenuEvent, QFont, QFontMetrics, QKeyEvent, QMouseEvent, QPainter, QPaintEvent, QPen
+from PySide6.QtGui import (
+    QContextMenuEvent,
+    QFont,
+    QFontMetrics,
+    QKeyEvent,
+    QMouseEvent,
+    QPainter,
+    QPaintEvent,
+    QPen,
+    QResizeEvent,
+)
 from PySide6.QtWidgets import QHBoxLayout, QMenu, QVBoxLayout, QWidget
 
 from growlog.desktop.look.icons import IconButton
@@ -11,6 +21,8 @@ from growlog.desktop.look.widgets.day_text import time_text
 from growlog.desktop.look.widgets.labels import TextLabel
 from growlog.services.day_sheet import DayEntry
 from growlog.words import say
+
+_NARROW_PX = 210
 
 
 class EntryRow(QWidget):
@@ -29,7 +41,7 @@ class EntryRow(QWidget):
         self.more_label = TextLabel(_second_line(shown), "small", wraps=True)
         self.warning_label = TextLabel(shown.warning, "", "problem", wraps=True)
         self.time_label = TextLabel(time_text(shown.entry.at), "small")
-        self.more_button = IconButton("more", say("Correct or remove"), token="mute")
+        self.more_button = IconButton("more", say("Correct or remove"), self, token="mute")
         self.menu = QMenu(self)
         self.menu.addAction(say("Correct\u2026")).triggered.connect(self._correct)
         self.menu.addAction(say("Remove")).triggered.connect(self._remove)
@@ -38,12 +50,24 @@ class EntryRow(QWidget):
         parts = (kind, shown.title, _second_line(shown), shown.warning, self.time_label.text())
         self.setAccessibleName(", ".join(p for p in parts if p))
         self.more_button.clicked.connect(self._open_menu)
-        theme_signal().changed.connect(self.update)
+        theme_signal().changed.connect(self.updateGeometry)
 
     def set_writable(self, writable: bool) -> None:
         """Whether it can be corrected and removed."""
         self._writable = writable
         self.more_button.setVisible(writable)
+        self._leave_room()
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        """Keeps the button in its corner; where it is narrow the time stands before the particulars."""
+        super().resizeEvent(event)
+        self.more_button.adjustSize()
+        self.more_button.move(self.width() - self.more_button.width(), 2)
+        narrow = self.width() < current().px(_NARROW_PX)
+        at = self.time_label.text()
+        self.time_label.setVisible(not narrow)
+        self.more_label.setText(_second_line(self.shown, at if narrow else ""))
+        self.more_label.setVisible(bool(self.more_label.text()))
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
         """Enter corrects, Delete removes, up and down go to the rows beside."""
@@ -78,20 +102,30 @@ class EntryRow(QWidget):
 
     def _place(self) -> None:
         row = QHBoxLayout(self)
-        row.setContentsMargins(6, 9, 4, 10)
+        self._row = row
+        self._leave_room()
         row.setSpacing(10)
         sign = _Raised(MarkSign(self.shown.entry.kind))
         row.addWidget(sign, 0, Qt.AlignmentFlag.AlignTop)
         words = QVBoxLayout()
         words.setSpacing(3)
-        words.addWidget(self.title_label)
+        words.addLayout(self._head())
         words.addWidget(self.more_label)
         self.more_label.setVisible(bool(self.more_label.text()))
         words.addWidget(self._warning())
         row.addLayout(words, 1)
-        row.addWidget(self.time_label, 0, Qt.AlignmentFlag.AlignTop)
-        row.addWidget(self.more_button, 0, Qt.AlignmentFlag.AlignTop)
         self.more_button.setVisible(self._writable)
+
+    def _leave_room(self) -> None:
+        """Room at the right for the button, which lies over the corner."""
+        self._row.setContentsMargins(6, 9, current().px(28) if self._writable else 4, 10)
+
+    def _head(self) -> QHBoxLayout:
+        head = QHBoxLayout()
+        head.setSpacing(6)
+        head.addWidget(self.title_label, 1)
+        head.addWidget(self.time_label, 0, Qt.AlignmentFlag.AlignTop)
+        return head
 
     def _warning(self) -> QWidget:
         holder = QWidget()
@@ -134,5 +168,5 @@ class _Raised(QWidget):
         column.addWidget(sign)
 
 
-def _second_line(shown: DayEntry) -> str:
-    return " \u00b7 ".join(part for part in (shown.belongs, shown.more) if part)
+def _second_line(shown: DayEntry, at: str = "") -> str:
+    return " \u00b7 ".join(part for part in (at, shown.belongs, shown.more) if part)

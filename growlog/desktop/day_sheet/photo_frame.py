@@ -6,6 +6,8 @@ from functools import partial
 from PySide6.QtCore import QPoint, QRectF, QSize, Qt, Signal
 from PySide6.QtGui import (
     QContextMenuEvent,
+    QFont,
+    QFontMetrics,
     QImage,
     QKeyEvent,
     QMouseEvent,
@@ -67,8 +69,7 @@ class PhotoFrame(QWidget):
         self._fill_menu(suggested_ages(age, photo_ages))
         self.compare_button.setVisible(self._other is not None)
         self.other_button.setVisible(len(self.menu.actions()) > 1)
-        if self._other is not None:
-            self.compare_button.setText(say("Compare with day {age}", age=self._other))
+        self.compare_button.setAccessibleName(say("Compare with day {age}", age=self._other))
         self.updateGeometry()
         self._place_buttons()
 
@@ -153,12 +154,21 @@ class PhotoFrame(QWidget):
 
     def _place_buttons(self) -> None:
         right, bottom = self.width() - 8, self.height() - 8
+        if self._other is not None:
+            self.compare_button.setText(self._compare_words())
         for button in (self.other_button, self.compare_button):
             if button.isHidden():
                 continue
             button.adjustSize()
             button.move(right - button.width(), bottom - button.height())
             right -= button.width() + 4
+
+    def _compare_words(self) -> str:
+        """In full where the frame has room for it."""
+        words = say("Compare with day {age}", age=self._other)
+        look = current()
+        long_px = QFontMetrics(look.font(13, QFont.Weight.DemiBold)).horizontalAdvance(words) + look.px(72) + 24
+        return words if long_px < self.width() else say("Day {age}", age=self._other)
 
     def _fill_menu(self, ages: list[int]) -> None:
         self.menu.clear()

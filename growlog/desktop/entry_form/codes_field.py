@@ -54,6 +54,11 @@ class CodesField(Field):
             self.show_problem(say("Press Enter to add this code, or empty the line."))
         return not self.is_refused
 
+    def take_typed(self) -> None:
+        """Adds what still stands in the line, as Enter does."""
+        if self.chip_line.line.text().strip():
+            self.add(self.chip_line.line.text().strip())
+
     def add(self, text: str) -> None:
         """Adds the codes in a text, such as 61 or 61/71."""
         found = text.replace("/", " ").replace(",", " ").split()

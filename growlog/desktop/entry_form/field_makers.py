@@ -14,7 +14,7 @@ from growlog.desktop.entry_form.kind_fields import FieldSpec, Sort
 from growlog.desktop.entry_form.measure_field import MeasureField
 from growlog.desktop.entry_form.plain_fields import TickField, WordsChoice
 from growlog.desktop.entry_form.weights_field import WeightsField
-from growlog.desktop.look.widgets import ChoiceField, Field, TextField, TimeField
+from growlog.desktop.look.widgets import ChoiceField, DayField, Field, TextField, TimeField
 from growlog.records.recipe import Mix
 from growlog.words import say
 
@@ -56,9 +56,10 @@ class Cell(QWidget):
         column.addWidget(self.answer_box)
         self.setFocusProxy(field)
         field.value_changed.connect(self._touched)
-        field.editing_finished.connect(self.changed)
+        field.editing_finished.connect(self._typed)
         self.answer_box.toggled.connect(self.changed)
         self._asked = ""
+        self._typing = False
 
     def value(self) -> Any:
         """What the field holds."""
@@ -71,7 +72,16 @@ class Cell(QWidget):
     def can_be_read(self) -> bool:
         """Takes back what was said before and lets the field judge what stands in it."""
         self.field.clear_message()
-        return self.field.check()
+        fit = self.field.check()
+        if self._typing and isinstance(self.field, (DayField, TimeField)):  # "8:" may yet become "8:05"
+            self.field.clear_message()
+        return fit
+
+    def take_typed(self) -> None:
+        """Typing has ended; what still stands in a line of chips is added."""
+        self._typing = False
+        if isinstance(self.field, (CodesField, WeightsField)):
+            self.field.take_typed()
 
     def refuse(self, sentence: str) -> None:
         """Says what is wrong, and that there is nothing to answer."""
@@ -99,6 +109,11 @@ class Cell(QWidget):
 
     def _touched(self) -> None:
         self.touched = True
+        self._typing = True
+        self.changed.emit()
+
+    def _typed(self) -> None:
+        self._typing = False
         self.changed.emit()
 
 

@@ -83,6 +83,8 @@ class EntryForm(QWidget):
     def write(self) -> None:
         """Emits confirmed, or shows all that stands against it and goes to the first such field."""
         self._tried = True
+        for cell in self.cells():
+            cell.take_typed()
         entry = self.value()
         if entry is not None:
             self.confirmed.emit(entry)
@@ -155,7 +157,8 @@ class EntryForm(QWidget):
     def _judge(self) -> None:
         readable = [cell.can_be_read() for cell in self.cells()]
         self._unread = not all(readable)
-        self._problems = [] if self._unread else self._found(self._read())
+        if not self._unread:  # else what was found last stands, and so do the answers given to it
+            self._problems = self._found(self._read())
         self._show_problems()
         self.judged.emit()
 

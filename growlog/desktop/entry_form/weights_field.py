@@ -42,12 +42,17 @@ class WeightsField(Field):
         self._show()
 
     def check(self) -> bool:
-        """A weight that was typed but not added is added; false if it cannot be."""
+        """False while a weight is typed but not added."""
         left = self.chip_line.line.text().strip()
         self.clear_message()
         if left:
             self.show_problem(self._wrong_with(left) or say("Press Enter to add this weight, or empty the line."))
         return not self.is_refused
+
+    def take_typed(self) -> None:
+        """Adds what still stands in the line, as Enter does."""
+        if self.chip_line.line.text().strip():
+            self._entered(self.chip_line.line.text().strip())
 
     def _entered(self, text: str) -> None:
         refusal = self._wrong_with(text)

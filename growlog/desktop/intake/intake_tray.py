@@ -6,7 +6,7 @@ from datetime import date, timedelta
 from pathlib import Path
 
 from PySide6.QtCore import QModelIndex, QTimer, Signal
-from PySide6.QtGui import QCloseEvent, QDragEnterEvent, QDropEvent, QKeySequence, QShortcut
+from PySide6.QtGui import QDragEnterEvent, QDropEvent, QKeySequence, QShortcut
 from PySide6.QtWidgets import QWidget
 
 from growlog.desktop.background import Lane, TaskRunner
@@ -58,7 +58,8 @@ class IntakeTray(DialogFrame):
         self._file_choice = file_choice
         self._stop = threading.Event()
         self._waiting_paths: list[Path] = []
-        self._reading = self._copying = self._judging = self._closing = False
+        self._reading = self._copying = self._judging = False
+        self._closing = self._is_away = False
         plain_crops = [summary.crop for summary in crops]
         self.tray = Tray()
         self.table = TrayTable(self.tray, plain_crops)
@@ -86,11 +87,17 @@ class IntakeTray(DialogFrame):
         """Reads more files and folders; may be called while others are being read."""
         if not paths or self._copying:
             return
+        self._is_away = False
         self.banner.hide()
         self._waiting_paths += paths
         self.view.setFocus()
         if not self._reading:
             self._read_next()
+
+    @property
+    def is_at_rest(self) -> bool:
+        """Whether nothing is being read, judged or copied, and the last judgement holds."""
+        return self.tray.is_settled and not (self._reading or self._copying or self._judging)
 
     def confirm(self) -> None:
         """Puts in what goes in."""
@@ -109,20 +116,16 @@ class IntakeTray(DialogFrame):
             on_done=self._copied, on_failed=self._copy_failed, on_progress=self._copy_progress, lane=Lane.DATABASE,
         )  # fmt: skip
 
-    def closeEvent(self, event: QCloseEvent) -> None:
+    def done(self, result: int) -> None:
         """Puts the tray away; while photos are copied it stops first, and closes when what was copied is written."""
+        self._stop_work()
         if self._copying:
             self._closing = True
-            self._stop_work()
-            event.ignore()
             return
-        self._stop_work()
-        super().closeEvent(event)
+        self._is_away = True
+        self._judge_timer.stop()
+        super().done(result)
         self.put_away.emit()
-
-    def reject(self) -> None:
-        """Escape puts it away too."""
-        self.close()
 
     def dragEnterEvent(self, event: QDragEnterEvent) -> None:
         """Takes files and folders."""
@@ -212,7 +215,7 @@ class IntakeTray(DialogFrame):
 
     def _changed(self) -> None:
         self._refresh()
-        if not self.tray.is_settled and not self._judge_timer.isActive():
+        if not self._is_away and not self.tray.is_settled and not self._judge_timer.isActive():
             self._judge_timer.start()
 
     def _start_judging(self) -> None:
@@ -306,11 +309,8 @@ class IntakeTray(DialogFrame):
         self.counts_label.setText(wording.counts_line(counts))
         words = say_count("Put {n} photo in", "Put {n} photos in", counts.going_in)
         self.in_button.setText(f"{words if counts.going_in else say('Put photos in')}  Ctrl \u23ce")
-        self.in_button.setEnabled(self._is_ready() and counts.going_in > 0)
+        self.in_button.setEnabled(self.is_at_rest and counts.going_in > 0)
         self._show_chosen()
-
-    def _is_ready(self) -> bool:
-        return self.tray.is_settled and not (self._reading or self._copying or self._judging)
 
     def _show_chosen(self) -> None:
         places = self._chosen()

@@ -44,6 +44,7 @@ class Welcome(QScrollArea):
         self.sample_button.clicked.connect(self._sample)
         self.banner.closed.connect(self.banner.hide)
         self.show_recent(recent)
+        self.new_button.setFocus()
 
     def show_recent(self, folders: Sequence[Path]) -> None:
         """The logbooks opened lately, the latest first."""

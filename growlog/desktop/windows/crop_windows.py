@@ -31,7 +31,7 @@ class CropWindows(QObject):
 
     def new(self) -> None:
         """Opens an empty crop form."""
-        self._show(CropDialog(rooms_of(self._desk.log), self._desk.log.today(), parent=self._window))
+        self._show(CropDialog(self._desk.log.today(), rooms_of(self._desk.log), parent=self._window))
         self.dialog.confirmed.connect(self._write_new)
 
     def correct(self, crop_id: str = "") -> None:
@@ -42,7 +42,7 @@ class CropWindows(QObject):
         placements = placements_of(log, chosen)
         known = crop_and_cultivar(log, chosen)
         last = placements[-1] if placements else None
-        self._show(CropDialog(rooms_of(log), log.today(), known=known, placement=last, parent=self._window))
+        self._show(CropDialog(log.today(), rooms_of(log), known, last, self._window))
         self.dialog.confirmed.connect(self._write_changed)
 
     def clear(self, crop_id: str = "") -> None:
@@ -50,7 +50,7 @@ class CropWindows(QObject):
         chosen = crop_id or self._desk.selection.crop_id
         summary = next((c for c in self._desk.crops if c.crop.id == chosen), None)
         if summary is not None and summary.crop.growing:
-            self._show(ClearDialog(summary, self._desk.log.today(), parent=self._window))
+            self._show(ClearDialog(summary.crop, self._desk.log.today(), self._window))
             self.dialog.cleared.connect(self._write_cleared)
 
     def reopen(self, crop_id: str = "") -> None:
@@ -66,7 +66,8 @@ class CropWindows(QObject):
 
     def room(self) -> None:
         """Opens the room."""
-        self._show(RoomDialog(rooms_of(self._desk.log), parent=self._window))
+        rooms = rooms_of(self._desk.log)
+        self._show(RoomDialog(rooms[0] if rooms else None, self._window))
         self.dialog.saved.connect(self._save_thing)
         self.dialog.removed.connect(self._remove_thing)
 
@@ -82,12 +83,12 @@ class CropWindows(QObject):
             self.dialog = None
 
     def _write_new(self, crop: Crop, cultivar: Cultivar, placement: Placement | None) -> None:
-        if self._desk.write(add_crop, crop, cultivar, placement) is not None:
+        if self._desk.write(add_crop, crop, cultivar, placement, on_problems=self.dialog.show_problems) is not None:
             self._close()
             self._desk.selection.choose_crop(crop.id)
 
     def _write_changed(self, crop: Crop, cultivar: Cultivar, placement: Placement | None) -> None:
-        if self._desk.write(change_crop, crop, cultivar) is None:
+        if self._desk.write(change_crop, crop, cultivar, on_problems=self.dialog.show_problems) is None:
             return
         if placement is not None and placement not in placements_of(self._desk.log, crop.id):
             self._desk.write(
@@ -105,9 +106,7 @@ class CropWindows(QObject):
             self._close()
 
     def _save_thing(self, record: Any) -> None:
-        if self._desk.write(save_thing, record) is not None:
-            self.dialog.show_rooms(rooms_of(self._desk.log))
+        self._desk.write(save_thing, record)
 
     def _remove_thing(self, record: Any) -> None:
-        if self._desk.write(remove_thing, record) is not None:
-            self.dialog.show_rooms(rooms_of(self._desk.log))
+        self._desk.write(remove_thing, record)

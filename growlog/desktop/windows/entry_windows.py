@@ -4,13 +4,16 @@ from functools import partial
 
 from PySide6.QtCore import QObject
 from PySide6.QtWidgets import QWidget
+from shiboken6 import isValid
 
 from growlog.desktop.desk import Desk
-from growlog.desktop.entry_form.entry_dialog import EntryDialog
+from growlog.desktop.entry_form.dialog import EntryDialog
+from growlog.desktop.entry_form.form import EntryForm
 from growlog.desktop.messages import Messages
 from growlog.desktop.settings import Settings
 from growlog.desktop.windows.placing import open_beside
 from growlog.records.entry import Entry
+from growlog.services.crops import crop_and_cultivar
 from growlog.services.entries import add_entry, check_entry, correct_entry, new_entry, owners_for, remove_entry
 from growlog.services.mixes import mixes_of
 from growlog.words import say
@@ -57,20 +60,23 @@ class EntryWindows(QObject):
         sheet = self._desk.sheet
         if sheet is None:
             return
-        if self.dialog is not None:
+        if self.dialog is not None and isValid(self.dialog):
             self.dialog.close()
         log = self._desk.log
         owners = owners_for(log, sheet.crop.id, sheet.day)
-        self.dialog = EntryDialog(
+        cultivar = crop_and_cultivar(log, sheet.crop.id)[1]
+        form = EntryForm(
             entry,
             owners,
             mixes_of(log),
             partial(check_entry, log),
-            species=sheet_species(self._desk),
             units=self._settings.text("units"),
-            parent=self._window,
+            species=cultivar.species,
+            habit=cultivar.habit,
         )
-        self.dialog.confirmed.connect(on_confirmed)
+        subtitle = say("{crop}, day {age}", crop=sheet.crop.name, age=sheet.age)
+        self.dialog = EntryDialog(form, subtitle, self._window)
+        form.confirmed.connect(on_confirmed)
         open_beside(self.dialog, self._window)
 
     def _write_new(self, entry: Entry) -> None:
@@ -80,12 +86,5 @@ class EntryWindows(QObject):
         self._written(self._desk.write(correct_entry, entry) is not None, entry)
 
     def _written(self, went_in: bool, entry: Entry) -> None:
-        if went_in and self.dialog is not None:
-            self.dialog.close()
-            self.dialog = None
+        if went_in:
             self._desk.selection.choose_day(entry.day)
-
-
-def sheet_species(desk: Desk) -> str:
-    """The species of the chosen crop, "" if none is chosen."""
-    return "" if desk.board is None else desk.board.cultivar.species

@@ -4,12 +4,10 @@ from collections.abc import Iterable
 from datetime import date
 from functools import partial
 from pathlib import Path
-from typing import Any
 
 from PySide6.QtCore import QObject
 from PySide6.QtWidgets import QWidget
 
-from growlog.desktop.background import Task
 from growlog.desktop.day_sheet.compare import CompareView
 from growlog.desktop.day_sheet.full_photo import FullPhoto
 from growlog.desktop.desk import Desk
@@ -19,7 +17,7 @@ from growlog.desktop.messages import Messages
 from growlog.desktop.windows.move_photo_dialog import MovePhotoDialog
 from growlog.desktop.windows.placing import open_beside
 from growlog.records.change import Change
-from growlog.services.photo_intake import IntakeItem, judge, look_at, take_in
+from growlog.services.photo_intake import judge, look_at, take_in
 from growlog.services.photo_uses import DayPhoto, let_lead, move_photo, remove_photo, small_picture
 from growlog.words import say
 
@@ -71,13 +69,13 @@ class PhotoWindows(QObject):
         """Shows the day's photo in the whole window."""
         sheet = self._desk.sheet
         photo = shown or (sheet.photos[0] if sheet is not None and sheet.photos else None)
-        if photo is None:
+        if photo is None or sheet is None:
             return
         self.close_full()
         self.full = FullPhoto(self._desk.pictures, self._window)
         self.full.step.connect(self._step_full)
         self.full.closed.connect(self.close_full)
-        self.full.show_photo(photo)
+        self.full.show_photo(photo, sheet.age)
 
     def close_full(self) -> None:
         """Back to the board."""
@@ -95,7 +93,14 @@ class PhotoWindows(QObject):
         right = min(ages, key=lambda a: abs(a - sheet.age))
         left = other_age if other_age is not None else min(ages, key=lambda a: abs(a - (right - 7)))
         self.comparison = CompareView(
-            self._desk.pictures, self._photo_of, ages, self._desk.board.date_of, left, right, parent=self._window
+            self._desk.pictures,
+            self._photo_of,
+            ages,
+            self._desk.board.date_of,
+            left,
+            right,
+            sheet.crop.name,
+            self._window,
         )
         open_beside(self.comparison, self._window)
 
@@ -120,19 +125,20 @@ class PhotoWindows(QObject):
             self._desk.choose_age(min(ahead) if by > 0 else max(ahead))
             now = self._desk.sheet
             if now is not None and now.photos:
-                self.full.show_photo(now.photos[0])
+                self.full.show_photo(now.photos[0], now.age)
 
     def _new_tray(self) -> IntakeTray:
         log = self._desk.log
         tray = IntakeTray(
             self._desk.runner,
-            partial(_look, log),
+            partial(look_at, log),
             partial(judge, log),
-            partial(_take, log),
+            partial(take_in, log),
             self._desk.crops,
             self._desk.selection.crop_id or None,
             partial(small_picture, log),
             self._files,
+            log.today(),
             parent=self._window,
         )
         tray.taken_in.connect(self._taken)
@@ -142,25 +148,3 @@ class PhotoWindows(QObject):
         if change is not None:
             self._desk.take(change)
             self._messages.inform(change.title, say("Undo"), self._desk.undo)
-
-
-def _look(log: Any, paths: list[Path], crop_id: str | None, task: Task) -> list[IntakeItem]:
-    """Runs in the background: each item is reported as it is read."""
-    items = []
-    for item in look_at(log, paths, crop_id, None, partial(_is_cancelled, task)):
-        items.append(item)
-        task.report(item)
-    return items
-
-
-def _take(log: Any, items: list[IntakeItem], task: Task) -> tuple[list[IntakeItem], Change | None]:
-    """Runs in the background: copies and writes, reporting how many are done."""
-    return take_in(log, items, partial(_report, task), partial(_is_cancelled, task))
-
-
-def _report(task: Task, done: int, of: int) -> None:
-    task.report((done, of))
-
-
-def _is_cancelled(task: Task) -> bool:
-    return task.is_cancelled

@@ -1,12 +1,12 @@
 """Small pieces of sentences that several kinds of entry share."""
 
 from growlog.records.problems import with_unit
-from growlog.words import say
+from growlog.words import say, show_number
 
 
 def fixed(value: float, decimals: int, unit: str) -> str:
     """A number with as many decimals as it is measured with, and its unit."""
-    number = f"{value:.{decimals}f}"
+    number = show_number(value, decimals)
     return f"{number}\u2009{unit}" if unit else number
 
 

@@ -39,7 +39,9 @@ class CanopyShade:
 def _soften(cover: Floats) -> Floats:
     for _ in range(2):
         padded = np.pad(cover, 1)
-        cover = (padded[:-2, 1:-1] + padded[2:, 1:-1] + padded[1:-1, :-2] + padded[1:-1, 2:] + 2 * padded[1:-1, 1:-1]) / 6
+        cover = (
+            padded[:-2, 1:-1] + padded[2:, 1:-1] + padded[1:-1, :-2] + padded[1:-1, 2:] + 2 * padded[1:-1, 1:-1]
+        ) / 6
     return cover
 
 
@@ -77,6 +79,7 @@ def _lit(sheet: Sheet, layers: Floats, projection: Projection) -> Floats:
     factor = factor + (1 - factor) * sheet.glow
     ambient = 0.30 + 0.20 * open_sky
     bright = ambient + 0.74 * direct * factor
+    bright = bright * (1 - 0.5 * sheet.glow) + 0.5 * sheet.glow
     colour = sheet.colour * bright[..., None] * (0.55 + 0.45 * factor[..., None])
     shine_through = sheet.colour * np.array([1.16, 1.10, 0.62]) * (0.85 * through * factor)[..., None]
     half = view + LAMP

@@ -150,7 +150,15 @@ def _mottle(sheet: Sheet, look: BladeLook, chance: random.Random) -> None:
     for vein in MAIN_VEINS_DEG[1:-1]:
         for _ in range(4):
             turn = vein + chance.choice((-1, 1)) * chance.uniform(5, 15)
-            _fleck(sheet, chance, chance.uniform(0.22, 0.74), turn, chance.uniform(0.028, 0.052), (176, 198, 172), 0.30 * look.mottling)
+            _fleck(
+                sheet,
+                chance,
+                chance.uniform(0.22, 0.74),
+                turn,
+                chance.uniform(0.028, 0.052),
+                (176, 198, 172),
+                0.30 * look.mottling,
+            )
 
 
 def _mildew_spots(sheet: Sheet, look: BladeLook, chance: random.Random) -> None:
@@ -160,7 +168,13 @@ def _mildew_spots(sheet: Sheet, look: BladeLook, chance: random.Random) -> None:
 
 
 def _fleck(
-    sheet: Sheet, chance: random.Random, r: float, turn: float, wide: float, tone: tuple[float, float, float], strength: float
+    sheet: Sheet,
+    chance: random.Random,
+    r: float,
+    turn: float,
+    wide: float,
+    tone: tuple[float, float, float],
+    strength: float,
 ) -> None:
     around = np.linspace(0, 2 * np.pi, 8)[:-1]
     out = wide * np.array([chance.uniform(0.6, 1.25) for _ in around])
@@ -182,7 +196,7 @@ class OvateForm:
 
 
 CHILLI_FORM = OvateForm(2.1, 0.40, 0.0, 0.0, 6)
-AUBERGINE_FORM = OvateForm(1.42, 0.38, 4.0, 0.085, 5)
+AUBERGINE_FORM = OvateForm(1.45, 0.38, 3.5, 0.07, 5)
 SEED_LEAF_FORM = OvateForm(1.75, 0.52, 0.0, 0.0, 3)
 NARROW_SEED_LEAF_FORM = OvateForm(2.9, 0.42, 0.0, 0.0, 0)
 PETAL_FORM = OvateForm(1.5, 0.5, 0.0, 0.0, 0)
@@ -192,7 +206,9 @@ def ovate_blade(
     frame: BladeFrame, width_cm: float, form: OvateForm, look: BladeLook, chance: random.Random, fine: bool
 ) -> Sheet:
     """A leaf along a midrib; the origin is where the stalk meets the blade."""
-    rows, columns = (16, 12) if fine else (10, 6)
+    rows, columns = (22, 12) if fine else (10, 6)
+    if form.rim_waves and width_cm > 1.5:  # broad, waved leaves show coarse faces
+        rows, columns = 64, 36
     length = width_cm * form.length_to_width
     s = np.linspace(0.0, 1.0, rows + 1)
     t = np.linspace(-1.0, 1.0, columns + 1)
@@ -203,7 +219,7 @@ def ovate_blade(
     q = half[:, None] * t[None, :] * np.where(np.abs(t) > 0.5, wavy, 1.0) * squeeze
     side = np.abs(t)[None, :]
     ripple = 0.05 * width_cm * side**2 * np.sin(2 * np.pi * (form.rim_waves or 2.5) * s[:, None] + phase)
-    pleat = 0.018 * width_cm * side * (1 - side) * 4 * np.cos(2 * np.pi * form.side_veins * (s[:, None] - 0.25 * side))
+    pleat = 0.011 * width_cm * side * (1 - side) * 4 * np.cos(2 * np.pi * form.side_veins * (s[:, None] - 0.25 * side))
     p = length * (s - 0.10 * look.droop * s**2)[:, None] * np.ones_like(t)[None, :]
     lift = -look.droop * 0.34 * length * (s**2)[:, None] + (0.16 + look.fold) * half[:, None] * side + ripple + pleat
     points = frame.place(p, q, lift)
@@ -223,7 +239,9 @@ def _ovate_veins(sheet: Sheet, width_cm: float, form: OvateForm, look: BladeLook
     rows, columns = sheet.points.shape[0] - 1, sheet.points.shape[1] - 1
     s = np.linspace(0.0, 0.95, 10)
     middle = np.full(10, columns / 2)
-    sheet.ribbons.append(Ribbon(s * rows, middle, (0.050 * width_cm, 0.012 * width_cm), look.vein_tone, look.vein_strength))
+    sheet.ribbons.append(
+        Ribbon(s * rows, middle, (0.050 * width_cm, 0.012 * width_cm), look.vein_tone, look.vein_strength)
+    )
     for number in range(form.side_veins):
         for way in (-1.0, 1.0):
             start = 0.08 + 0.74 * number / form.side_veins + (0.03 if way > 0 else 0.0)

@@ -4,7 +4,8 @@ import random
 
 import numpy as np
 
-from ..plant_state import Flower, FlowerStage, Fruit
+from resources.season_maker.plant_state import Flower, FlowerStage, Fruit
+
 from .parts import Tube, across_axes
 from .sheets import Sheet
 from .space import Floats
@@ -57,15 +58,21 @@ def _calyx(base: Floats, axis: Floats, across: float) -> Sheet:
     turn = np.linspace(0, 2 * np.pi, 31)[None, :]
     x = np.linspace(0.05, 1, 5)[:, None]
     point = 0.7 + 0.3 * np.abs(np.cos(2.5 * turn))
-    points = base + across * ((0.62 * np.sqrt(x) * point)[..., None] * _ring(axis, turn) + (0.9 * x * point)[..., None] * axis)
-    return Sheet(points, np.broadcast_to(np.array([104.0, 134.0, 72.0]), points.shape).copy(), casts_shade=False, glow=0.4)
+    points = base + across * (
+        (0.62 * np.sqrt(x) * point)[..., None] * _ring(axis, turn) + (0.9 * x * point)[..., None] * axis
+    )
+    return Sheet(
+        points, np.broadcast_to(np.array([104.0, 134.0, 72.0]), points.shape).copy(), casts_shade=False, glow=0.4
+    )
 
 
 def _bud(base: Floats, axis: Floats, length: float, petal: Tone, ripe: float) -> Sheet:
     down = np.linspace(0.08, np.pi - 0.08, 9)[:, None]
     turn = np.linspace(0, 2 * np.pi, 19)[None, :]
     radius = length * 0.36 * np.sin(down) ** 0.8
-    points = base + radius[..., None] * _ring(axis, turn) + (length * (1 - np.cos(down)) / 2 + 0 * turn)[..., None] * axis
+    points = (
+        base + radius[..., None] * _ring(axis, turn) + (length * (1 - np.cos(down)) / 2 + 0 * turn)[..., None] * axis
+    )
     part = np.clip((1 - np.cos(down)) / 2 * ripe, 0, 1)[..., None] + 0 * turn[..., None]
     colour = np.array([116.0, 146.0, 78.0]) * (1 - part) + np.array(petal) * part
     return Sheet(points, colour, closed=True, casts_shade=False, glow=0.5, gloss=0.08)
@@ -76,13 +83,13 @@ def chilli_fruit(base: Floats, hang: Floats, fruit: Fruit, chance: random.Random
     length, half = fruit.across_cm * 3.7, fruit.across_cm / 2
     s = np.linspace(0.0, 1.0, 19)[:, None]
     turn = np.linspace(0, 2 * np.pi, 29)[None, :]
-    profile = np.clip(1.05 * (1 - s**2.1) ** 0.75, 0.02, None) * np.clip((s + 0.03) * 9, 0, 1) ** 0.5
+    profile = np.clip(1.05 * (1 - s**2.1) ** 0.75, 0.02, None) * np.clip(s * 6 + 0.03, 0, 1) ** 0.5
     side, _ = across_axes(hang)
     bend = chance.uniform(-0.16, 0.16)
     middle = base + hang * length * s + side * bend * length * s**2
     dent = 1 + 0.05 * np.sin(3 * turn + 4 * s)
     points = middle[:, None, :] + (half * profile * dent)[..., None] * _ring(hang, turn)
-    cap = _calyx(base - hang * half * 0.35, hang, fruit.across_cm * 0.62)
+    cap = _calyx(base - hang * half * 0.35, hang, fruit.across_cm * 0.80)
     return [Sheet(points, _pod_colour(fruit, s, turn), gloss=0.5, closed=True, casts_shade=False, glow=0.6), cap]
 
 
@@ -91,5 +98,3 @@ def _pod_colour(fruit: Fruit, s: Floats, turn: Floats) -> Floats:
     ripe = np.clip(fruit.ripeness * 1.5 - 0.5 * (1 - s) + 0.05 * np.sin(3 * turn), 0, 1)
     first, second = np.clip(ripe * 2, 0, 1)[..., None], np.clip(ripe * 2 - 1, 0, 1)[..., None]
     return np.asarray((green * (1 - first) + turning * first) * (1 - second) + red * second)
-
-

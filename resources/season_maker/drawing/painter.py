@@ -17,7 +17,7 @@ class Painter:
 
     def __init__(self, projection: Projection) -> None:
         self.projection = projection
-        self._corners: list[list[list[float]]] = []
+        self._corners: list[list[float]] = []
         self._depths: list[Floats] = []
         self._sorting: list[Floats] = []
         self._colours: list[Floats] = []

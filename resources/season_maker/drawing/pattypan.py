@@ -4,8 +4,9 @@ import random
 
 import numpy as np
 
-from ..growth_curves import organ_chance
-from ..plant_state import Flower, FlowerForm, FlowerStage, Fruit, Leaf, PlantState
+from resources.season_maker.growth_curves import organ_chance
+from resources.season_maker.plant_state import Flower, FlowerForm, FlowerStage, Fruit, Leaf, PlantState
+
 from .leaf_shapes import SEED_LEAF_FORM, BladeFrame, BladeLook, lobed_blade, ovate_blade
 from .parts import LAMP_SIDE, PlantParts, Tube, stalk, tie
 from .pattypan_organs import scalloped_fruit, squash_corolla
@@ -46,7 +47,9 @@ def _add_stem(parts: PlantParts, state: PlantState) -> None:
     part = np.linspace(0, 1, len(path))
     radii = state.stem_radius_cm * (1.0 - 0.30 * part) * (0.96 + 0.07 * np.sin(heights * 2.1))
     old = min(1.0, state.day / 110) * 0.45
-    colour = np.array([146, 176, 98]) * (1 - old * (1 - part[:, None])) + np.array([128, 118, 82]) * old * (1 - part[:, None])
+    colour = np.array([146, 176, 98]) * (1 - old * (1 - part[:, None])) + np.array([128, 118, 82]) * old * (
+        1 - part[:, None]
+    )
     parts.tubes.append(Tube(path, radii, colour))
     for number, height in enumerate(state.stub_heights_cm):
         _add_stub(parts, state, number, height)
@@ -131,7 +134,11 @@ def _leaf_look(leaf: Leaf, chance: random.Random) -> BladeLook:
 
 def _toward_yellow(colour: tuple[float, float, float], yellowing: float) -> tuple[float, float, float]:
     part = 0.6 * yellowing
-    return (colour[0] * (1 - part) + 190 * part, colour[1] * (1 - part) + 172 * part, colour[2] * (1 - part) + 88 * part)
+    return (
+        colour[0] * (1 - part) + 190 * part,
+        colour[1] * (1 - part) + 172 * part,
+        colour[2] * (1 - part) + 88 * part,
+    )
 
 
 def _add_flower(parts: PlantParts, state: PlantState, flower: Flower) -> None:
@@ -171,7 +178,9 @@ def _add_female(parts: PlantParts, state: PlantState, flower: Flower, start: Flo
     reach = (1.6 + 2.6 * flower.size) * chance.uniform(0.9, 1.2)
     young = Fruit(flower.number, flower.azimuth_deg, flower.base_height_cm, 0.8 + 1.6 * flower.size, 4.0, 0.1)
     middle = start + axis * (reach + young.across_cm * 0.3)
-    parts.tubes.append(stalk(arc(start, start + axis * reach * 0.5 + UP * 0.4, middle, 4), (0.34, 0.3), STALK_LOW, STALK_TOP))
+    parts.tubes.append(
+        stalk(arc(start, start + axis * reach * 0.5 + UP * 0.4, middle, 4), (0.34, 0.3), STALK_LOW, STALK_TOP)
+    )
     parts.sheets.append(scalloped_fruit(middle, axis, young, chance))
     seat = middle + axis * young.across_cm * 0.2
     parts.sheets.append(squash_corolla(seat, unit(axis + 0.3 * LAMP_SIDE), flower, chance))
@@ -188,7 +197,11 @@ def _add_fruit(parts: PlantParts, state: PlantState, fruit: Fruit) -> None:
     middle[1] = max(middle[1], fruit.across_cm * 0.36)
     thick = 0.34 + 0.26 * min(1.0, fruit.weight_g / 80)
     end = middle - axis * fruit.across_cm * 0.24
-    parts.tubes.append(stalk(arc(start, start + axis * reach * 0.5 + UP * 0.5, end, 5), (thick * 1.2, thick), STALK_LOW, (140, 166, 80)))
+    parts.tubes.append(
+        stalk(
+            arc(start, start + axis * reach * 0.5 + UP * 0.5, end, 5), (thick * 1.2, thick), STALK_LOW, (140, 166, 80)
+        )
+    )
     parts.sheets.append(scalloped_fruit(middle, axis, fruit, chance))
     worn = next((f for f in state.flowers if f.form is FlowerForm.FEMALE and f.number == fruit.number), None)
     if worn is not None:

@@ -4,7 +4,8 @@ import random
 
 import numpy as np
 
-from ..plant_state import Flower, FlowerForm, FlowerStage, Fruit
+from resources.season_maker.plant_state import Flower, FlowerForm, FlowerStage, Fruit
+
 from .parts import across_axes
 from .sheets import Ribbon, Sheet
 from .space import Floats
@@ -12,7 +13,7 @@ from .space import Floats
 
 def squash_corolla(base: Floats, axis: Floats, flower: Flower, chance: random.Random) -> Sheet:
     """The five-tipped trumpet, or the spindle it is before and after."""
-    columns, rows = 50, 9
+    columns, rows = 50, 15
     turn = np.linspace(0, 2 * np.pi, columns + 1)
     x = np.linspace(0.04, 1.0, rows + 1)
     petal = np.abs(np.cos(2.5 * turn + chance.uniform(0, 1))) ** 0.8
@@ -73,7 +74,9 @@ def scalloped_fruit(middle: Floats, axis: Floats, fruit: Fruit, chance: random.R
     side, other = across_axes(axis)
     ring = np.cos(turn)[..., None] * side + np.sin(turn)[..., None] * other
     points = middle + radius[..., None] * ring + height[..., None] * axis
-    return Sheet(points, _fruit_colour(fruit, down, scallop, rim, chance), gloss=0.22, closed=True, glow=0.6, casts_shade=False)
+    return Sheet(
+        points, _fruit_colour(fruit, down, scallop, rim, chance), gloss=0.22, closed=True, glow=0.6, casts_shade=False
+    )
 
 
 def _fruit_colour(fruit: Fruit, down: Floats, scallop: Floats, rim: Floats, chance: random.Random) -> Floats:

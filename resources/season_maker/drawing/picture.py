@@ -5,7 +5,8 @@ from dataclasses import dataclass
 import numpy as np
 from PIL import Image, ImageFilter
 
-from ..plant_state import PlantState, Species
+from resources.season_maker.plant_state import PlantState, Species
+
 from .lamp_light import CanopyShade, light_sheets, shade_factor
 from .nightshades import build_nightshade
 from .painter import Painter
@@ -80,9 +81,11 @@ def _as_the_camera_saw(colour: Floats, camera: Camera) -> Floats:
     x = (np.arange(wide, dtype=np.float32) / wide - 0.5)[None, :]
     y = (np.arange(high, dtype=np.float32) / high - 0.5)[:, None]
     vignette = 1 - 0.42 * (x**2 + y**2) ** 1.2 * 1.6
-    gain = np.array([1 + camera.warmth + 0.5 * camera.tint, 1 - 0.4 * camera.tint, 1 - camera.warmth + 0.5 * camera.tint])
+    gain = np.array(
+        [1 + camera.warmth + 0.5 * camera.tint, 1 - 0.4 * camera.tint, 1 - camera.warmth + 0.5 * camera.tint]
+    )
     light = colour / 255 * camera.exposure * vignette[..., None] * gain.astype(np.float32)
-    toned = light * 1.06
+    toned = light * 1.13
     toned = np.where(toned > 0.72, 0.72 + (1 - np.exp(-(toned - 0.72) / 0.30)) * 0.30, toned)
     toned = toned * (0.90 + 0.16 * np.clip(toned, 0, 1))
     noise = np.random.default_rng(camera.noise_seed).normal(0, 1.0, (high // 2, wide // 2)).astype(np.float32)

@@ -3,8 +3,9 @@
 import numpy as np
 from PIL import Image, ImageDraw
 
-from ..growth_curves import organ_chance
-from ..plant_state import Pot
+from resources.season_maker.growth_curves import organ_chance
+from resources.season_maker.plant_state import Pot
+
 from .lamp_light import CanopyShade, shade_factor
 from .painter import Painter
 from .sheets import Patch, Sheet
@@ -52,16 +53,23 @@ def _table(projection: Projection, x: Floats, y: Floats, edge: float, pot: Pot) 
     foot = projection.pixels(np.array([[0.0, -pot.height_cm, 0.0], [pot.foot_cm / 2, -pot.height_cm, 0.0]]))
     centre = foot[0] / np.array(projection.size)
     reach = (foot[1, 0] - foot[0, 0]) / projection.size[0]
-    grain = 1 + 0.05 * np.sin(y * 190 + 2.2 * np.sin(x * 5)) + 0.03 * np.sin(y * 67 + 3 * np.sin(x * 3 + 1))
+    grain = 1 + 0.022 * np.sin(y * 190 + 2.2 * np.sin(x * 5)) + 0.026 * np.sin(y * 67 + 3 * np.sin(x * 3 + 1))
     lit = 0.72 + 0.34 * np.exp(-((x / 0.5) ** 2)) - 0.16 * depth
     away = ((x - (centre[0] - 0.5)) / (reach * 1.7)) ** 2 + ((y - centre[1] - 0.012) / (reach * 0.62)) ** 2
     shadow = 1 - 0.68 * np.exp(-(away**1.3))
-    return np.asarray(np.array([104.0, 86.0, 70.0]) * (grain * lit * shadow)[..., None])
+    return np.asarray(np.array([116.0, 97.0, 80.0]) * (grain * lit * shadow)[..., None])
 
 
 def paint_pot(picture: Image.Image, projection: Projection, pot: Pot, shade: CanopyShade, crop: str) -> None:
     """Saucer, pot, medium and label, without marking them as plant."""
-    for sheet in (_saucer_floor(pot), _saucer(pot), _pot_body(pot), _pot_rim(pot), _pot_inside(pot), _medium(pot, shade, crop)):
+    for sheet in (
+        _saucer_floor(pot),
+        _saucer(pot),
+        _pot_body(pot),
+        _pot_rim(pot),
+        _pot_inside(pot),
+        _medium(pot, shade, crop),
+    ):
         painter = Painter(projection)
         painter.add_sheet(sheet)
         _paint_flat(picture, painter)
@@ -100,13 +108,13 @@ def _own(points: Floats, lit: Floats, closed: bool = True) -> Sheet:
 
 
 def _pot_body(pot: Pot) -> Sheet:
-    points = _round(pot.foot_cm / 2, pot.rim_cm / 2 - 0.5, -pot.height_cm + 0.5, 0.4)
+    points = _round(pot.foot_cm / 2, pot.rim_cm * 0.482, -pot.height_cm + 0.2, 0.4)
     return _own(points, _side_light(points, CHARCOAL, rib=0.02))
 
 
 def _pot_rim(pot: Pot) -> Sheet:
     deep = 0.11 * pot.height_cm
-    points = _round(pot.rim_cm / 2 - 0.1, pot.rim_cm / 2 + 0.1, 1.2 - deep, 1.2, rows=3)
+    points = _round(pot.rim_cm / 2 - 0.1, pot.rim_cm / 2 + 0.1, 0.048 * pot.rim_cm - deep, 0.048 * pot.rim_cm, rows=3)
     lit = _side_light(points, CHARCOAL * 1.12)
     lit[0] *= 1.7
     lit[-1] *= 0.62
@@ -114,38 +122,50 @@ def _pot_rim(pot: Pot) -> Sheet:
 
 
 def _pot_inside(pot: Pot) -> Sheet:
-    points = _round(pot.rim_cm / 2 - 0.5, pot.rim_cm / 2, 0.0, 1.2, rows=2)[:, ::-1]
+    points = _round(pot.rim_cm * 0.48, pot.rim_cm / 2, 0.0, 0.048 * pot.rim_cm, rows=2)[:, ::-1]
     return _own(points, _side_light(points, CHARCOAL * 0.55))
 
 
 def _saucer(pot: Pot) -> Sheet:
-    points = _round(pot.foot_cm / 2 + 1.5, pot.foot_cm / 2 + 2.3, -pot.height_cm - 0.3, -pot.height_cm + 1.8, rows=2)
+    points = _round(
+        pot.foot_cm * 0.575, pot.foot_cm * 0.615, -pot.height_cm - 0.3, -pot.height_cm + 0.08 * pot.foot_cm, rows=2
+    )
     lit = _side_light(points, CHARCOAL * 0.8)
     lit[0] *= 1.6
     return _own(points, lit)
 
 
 def _saucer_floor(pot: Pot) -> Sheet:
-    points = _round(pot.foot_cm / 2 - 0.6, pot.foot_cm / 2 + 2.3, -pot.height_cm + 1.0, -pot.height_cm + 1.75, rows=3)
+    points = _round(
+        pot.foot_cm / 2 - 0.6,
+        pot.foot_cm * 0.612,
+        -pot.height_cm + 0.04 * pot.foot_cm,
+        -pot.height_cm + 0.075 * pot.foot_cm,
+        rows=3,
+    )
     return _own(points, np.full(points.shape, 34.0), closed=False)
 
 
 def _medium(pot: Pot, shade: CanopyShade, crop: str) -> Sheet:
     chance = organ_chance(crop, "medium", pot.volume_l)
-    rows, columns = 14, 72
-    radius = np.linspace(0.02, pot.rim_cm / 2 - 0.3, rows + 1)[:, None]
+    rows, columns = 26, 150
+    radius = np.linspace(0.02, pot.rim_cm * 0.488, rows + 1)[:, None]
     turn = np.linspace(0, 2 * np.pi, columns + 1)[None, :]
-    bump = np.array([[chance.uniform(-0.12, 0.16) for _ in range(columns + 1)] for _ in range(rows + 1)])
+    bump = np.array(
+        [[chance.uniform(-0.005, 0.0065) * pot.rim_cm for _ in range(columns + 1)] for _ in range(rows + 1)]
+    )
     points = np.stack([radius * np.sin(turn), bump + 0 * radius, radius * np.cos(turn)], axis=-1)
     speckle = np.array([[chance.uniform(0.72, 1.28) for _ in range(columns + 1)] for _ in range(rows + 1)])
     light = speckle * (0.58 + 0.5 * shade_factor(shade.layers_above(points)))
-    rim = np.clip((pot.rim_cm / 2 - radius) / 1.6, 0.45, 1.0)
+    rim = np.clip((pot.rim_cm / 2 - radius) / (0.065 * pot.rim_cm), 0.45, 1.0)
     sheet = _own(points, COIR * (light * rim)[..., None], closed=False)
-    for _ in range(26):
+    for _ in range(34):
         u, v = chance.uniform(2, rows - 1), chance.uniform(1, columns - 1)
         wide = chance.uniform(0.12, 0.3)
         around = np.linspace(0, 2 * np.pi, 6)[:-1]
-        sheet.patches.append(Patch(u + wide * np.cos(around), v + wide * 2.2 * np.sin(around), (196, 186, 168), 0.55))
+        sheet.patches.append(
+            Patch(u + wide * 1.8 * np.cos(around), v + wide * 4.2 * np.sin(around), (196, 186, 168), 0.55)
+        )
     return sheet
 
 
@@ -154,7 +174,12 @@ def _paint_label(picture: Image.Image, projection: Projection, pot: Pot) -> None
     right, wide, high = pot.rim_cm * 0.30, pot.rim_cm * 0.075, pot.rim_cm * 0.30
     near = pot.rim_cm * 0.24
     corners = np.array(
-        [[right, 0, near], [right - wide * 0.3, high, near - 1], [right + wide * 0.75, high + 0.2, near - 1], [right + wide * 0.9, 0, near]]
+        [
+            [right, 0, near],
+            [right - wide * 0.3, high, near - 1],
+            [right + wide * 0.75, high + 0.2, near - 1],
+            [right + wide * 0.9, 0, near],
+        ]
     )
     draw = ImageDraw.Draw(picture)
     pixels = projection.pixels(corners)
@@ -163,4 +188,8 @@ def _paint_label(picture: Image.Image, projection: Projection, pot: Pot) -> None
         left = pixels[0] + (pixels[1] - pixels[0]) * line
         end = pixels[3] + (pixels[2] - pixels[3]) * (line + 0.02)
         start, stop = left + (end - left) * 0.22, left + (end - left) * (0.78 if line != 0.58 else 0.6)
-        draw.line([tuple(start.tolist()), tuple(stop.tolist())], fill=(120, 122, 128, 0), width=max(2, projection.size[0] // 600))
+        draw.line(
+            [tuple(start.tolist()), tuple(stop.tolist())],
+            fill=(120, 122, 128, 0),
+            width=max(2, projection.size[0] // 600),
+        )

@@ -11,7 +11,8 @@ class EventsLane(MarksLane):
     """What does not happen every day."""
 
     key = "events"
-    natural_px = 30
+    natural_px = 32
+    least_px = 24
     mark_px = 12.0
 
     def name(self) -> str:

@@ -15,7 +15,7 @@ class FeedsLane(BoardLane):
 
     key = "feeds"
     natural_px = 46
-    least_px = 32
+    least_px = 38
 
     def name(self) -> str:
         """Feeds."""
@@ -60,7 +60,7 @@ class FeedsLane(BoardLane):
     def _paint_points(self, painter: QPainter, space: Space, room: QRectF) -> None:
         assert self.board is not None
         low, high = ec_range(self.board.feeds)
-        radius = min(max(space.axis.pixels_per_day * 0.32, 1.4), 2.6) * space.look.scale
+        radius = min(max(space.axis.pixels_per_day * 0.36, 1.4), 2.6 * space.look.scale)
 
         def y(ec: float) -> float:
             return room.bottom() - room.height() * (ec - low) / (high - low)

@@ -1,6 +1,5 @@
 """Lanes of single marks: training and readings."""
 
-from collections import Counter
 from collections.abc import Iterable, Iterator, Sequence
 
 from PySide6.QtCore import QPointF, QRectF
@@ -13,11 +12,12 @@ from growlog.words import say
 
 
 class MarksLane(BoardLane):
-    """A mark at each entry; several on a day stand one above the other, slightly moved."""
+    """A mark at each entry; those that would cover each other stand in two rows."""
 
     natural_px = 26
     least_px = 18
     mark_px = 12.0
+    may_stack = True
 
     def marks(self, board: Board) -> Sequence[Mark]:
         """The entries of this lane."""
@@ -48,17 +48,25 @@ class MarksLane(BoardLane):
         return min(self.mark_px * space.look.scale, space.area.height() - 4)
 
     def _places(self, space: Space) -> Iterator[tuple[Mark, QPointF]]:
-        if self.board is None:
-            return
-        marks = self.marks(self.board)
-        on_day, seen = Counter(m.age for m in marks), Counter[int]()
-        size, middle = self._size(space), space.area.center().y()
-        spread = max(0.0, (space.area.height() - size - 2))
-        for mark in marks:
-            count, index = on_day[mark.age], seen[mark.age]
-            seen[mark.age] += 1
-            share = 0.0 if count == 1 else index / (count - 1) - 0.5
-            yield mark, QPointF(space.axis.x(mark.age), middle + spread * share)
+        """Marks that would cover each other stand in two rows where there is room for two."""
+        marks = [] if self.board is None else self.marks(self.board)
+        size, area = self._size(space), space.area
+        rows = [rows_of_marks([space.axis.x(m.age) for m in marks], size), [0] * len(marks)]
+        row_of = rows[0] if area.height() >= 1.7 * size and self.may_stack else rows[1]
+        two = any(row_of)
+        for mark, row in zip(marks, row_of, strict=True):
+            y = area.top() + area.height() * ((row + 0.5) / 2 if two else 0.5)
+            yield mark, QPointF(space.axis.x(mark.age), y)
+
+
+def rows_of_marks(xs: Sequence[float], size: float) -> list[int]:
+    """Row 0 or 1 for each mark, from left to right: the row in which it covers less."""
+    last, rows = [float("-inf"), float("-inf")], []
+    for x in xs:
+        row = 0 if x - last[0] >= size or last[0] <= last[1] else 1
+        last[row] = x
+        rows.append(row)
+    return rows
 
 
 class TrainingLane(MarksLane):
@@ -81,6 +89,7 @@ class ReadingsLane(MarksLane):
     key = "readings"
     natural_px = 22
     mark_px = 8.0
+    may_stack = False
 
     def name(self) -> str:
         """Readings."""
@@ -89,3 +98,6 @@ class ReadingsLane(MarksLane):
     def marks(self, board: Board) -> Sequence[Mark]:
         """Reading entries."""
         return board.readings
+
+    def _size(self, space: Space) -> float:
+        return min(super()._size(space), max(space.axis.pixels_per_day * 1.1, 4.0))

@@ -52,7 +52,7 @@ class PhotosLane(BoardLane):
     def second_line(self) -> str:
         """On how many of the crop's days there is one."""
         if self.board is None or not self.board.photo_days:
-            return say("none yet")
+            return ""
         days = self.board.last_age + 1 - min(0, *(p.age for p in self.board.photo_days), 0)
         return say("{n} of {days} days", n=len(self.board.photo_days), days=max(days, len(self.board.photo_days)))
 
@@ -135,14 +135,23 @@ def slots(photo_days: tuple[PhotoDay, ...], axis: AgeAxis, least_px: float) -> I
     if not photo_days:
         return
     by_age = {p.age: p for p in photo_days}
-    step = max(1, ceil(least_px / axis.pixels_per_day))
-    last = max(by_age) + 1
-    for start in range(floor((axis.start - 0.5) / step) * step, floor(axis.end + 0.5) + 1, step):
+    first, last = min(by_age), max(by_age) + 1
+    step = _even_step(max(1, ceil(least_px / axis.pixels_per_day)), last - first)
+    seen_from = max(first, first + floor((axis.start - 0.5 - first) / step) * step)
+    for start in range(seen_from, floor(axis.end + 0.5) + 1, step):
         end = min(start + step, last)
         if end > start:
             inside = [by_age[a] for a in range(start, end) if a in by_age]
             middle = (start + end - 1) / 2
             yield Slot(start, end, min(inside, key=lambda p: abs(p.age - middle)) if inside else None)
+
+
+def _even_step(least: int, days: int) -> int:
+    """Days to a place, at least `least`, so that the last place is no sliver."""
+    for step in range(least, least + 1 + least * 2 // 5):
+        if days % step == 0 or days % step >= 0.6 * step:
+            return step
+    return least
 
 
 def _covering(image: QImage, width: int, height: int) -> QPixmap:

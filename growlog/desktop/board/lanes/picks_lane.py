@@ -10,14 +10,15 @@ from growlog.services.board import Board, Tally
 from growlog.words import say
 
 MOST_SQUARES = 8
+_LEAST_PITCH_PX = 4.6
 
 
 class PicksLane(BoardLane):
     """Fruit picked a day."""
 
     key = "picks"
-    natural_px = 46
-    least_px = 30
+    natural_px = 50
+    least_px = 36
 
     def name(self) -> str:
         """Picks."""
@@ -38,11 +39,14 @@ class PicksLane(BoardLane):
         if self.board is None:
             return
         area, look = space.area.adjusted(0, 4, 0, -4), space.look
-        tallest = max((min(t.count + t.culled, MOST_SQUARES) for t in self.board.picks), default=1)
+        most = min(MOST_SQUARES, int(area.height() / (_LEAST_PITCH_PX * look.scale)))
+        tallest = max((n for t in self.board.picks if (n := _all(t)) <= most), default=1)
         pitch = min(8.5 * look.scale, max(space.axis.pixels_per_day * 1.25, 3.0), area.height() / max(tallest, 1))
         for tally in self.board.picks:
-            if tally.count + tally.culled > MOST_SQUARES:
-                self._paint_bar(painter, space, tally, area, pitch)
+            if _all(tally) > most:
+                others = (t.age for t in self.board.picks if t is not tally and _all(t) > most)
+                apart = min((abs(age - tally.age) for age in others), default=99)
+                self._paint_bar(painter, space, tally, area, pitch, apart * space.axis.pixels_per_day)
             else:
                 self._paint_squares(painter, space, tally, area.bottom(), pitch)
 
@@ -57,7 +61,9 @@ class PicksLane(BoardLane):
             else:
                 _paint_cull(painter, space, box)
 
-    def _paint_bar(self, painter: QPainter, space: Space, tally: Tally, area: QRectF, pitch: float) -> None:
+    def _paint_bar(
+        self, painter: QPainter, space: Space, tally: Tally, area: QRectF, pitch: float, room_px: float
+    ) -> None:
         text = str(tally.count) if not tally.culled else f"{tally.count}+{tally.culled}"
         line = space.look.px(SMALL_PX + 2)
         box = QRectF(space.axis.x(tally.age) - pitch * 0.41, area.top() + line, pitch * 0.82, area.height() - line)
@@ -65,9 +71,13 @@ class PicksLane(BoardLane):
         painter.setBrush(space.look.colour("pick"))
         painter.drawRoundedRect(box, 1, 1)
         width = text_width(space.font(True), text)
-        if space.axis.pixels_per_day * 3 >= width:
+        if room_px >= width + 2:
             place = QRectF(box.center().x() - width / 2, area.top(), width + 1, line)
             draw_line_of_text(painter, space, place, text, bold=True)
+
+
+def _all(tally: Tally) -> int:
+    return tally.count + tally.culled
 
 
 def _paint_cull(painter: QPainter, space: Space, box: QRectF) -> None:

@@ -74,9 +74,7 @@ class StageLane(BoardLane):
                 short = words if seen.width() >= width else str(span.principal)
                 draw_line_of_text(painter, space, seen, short, bold=True)
         elif right >= space.axis.left:
-            draw_line_of_text(
-                painter, space, QRectF(right + pad, row.top(), width + 1, row.height()), words, bold=True
-            )
+            draw_line_of_text(painter, space, QRectF(right + pad, row.top(), width + 1, row.height()), words, bold=True)
 
 
 def stage_words(principal: int) -> str:

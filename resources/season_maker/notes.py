@@ -1,0 +1,48 @@
+"""The grower's own sentences, by crop and plant age."""
+
+NOTES: dict[str, dict[int, str]] = {
+    "Boxroom Gold": {
+        0: "Two seeds, 2 cm deep in moist coir; lid on until they show",
+        3: "One is up; the second pulled out",
+        12: "First true leaf opening, seed leaves like spoons",
+        20: "Full light; first true leaves already broad",
+        30: "Feed from 2.0 to 3.0 mL/L of A and B",
+        34: "Only male flowers so far",
+        43: "Leaves reach past the pot on all sides; lamps up by a hand",
+        50: "Small fruit taste best; picking below 9 cm",
+        66: "Flowers stick to the fruit in damp air; taken off by hand",
+        76: "Saucer filled, room door ajar: two days away",
+        79: "Back; one fruit had grown large",
+        88: "Fewer females open now, males as many as before",
+        97: "Window on the stairs open at night, drier by morning",
+        106: "Last females opened; what hangs may still grow",
+    },
+    "Skylight Round": {
+        0: "Two seeds in moist coir",
+        4: "Up, both; the smaller one pulled out",
+        20: "Full light",
+        28: "Feed from 2.0 to 3.0 mL/L of A and B",
+        41: "First fruit swells and no hand has touched it",
+        58: "Picks every second or third day are enough",
+        71: "Some fruit lopsided where a leaf leaned on them",
+        88: "Growing point slow; few new females",
+    },
+    "Landing Light": {
+        0: "Six seeds on the warm shelf by the landing",
+        8: "Four up; the strongest kept",
+        45: "Roots round the small pot; into coir with a little of the old feed",
+        54: "First flower, at the first fork",
+        66: "Trusses shaken at noon when flowers are open",
+        90: "First pods at their full length, still green",
+        99: "First pod turning orange",
+        121: "Pods ripen faster now",
+    },
+    "Porch Violet": {
+        0: "Four seeds, kept at 24 °C",
+        7: "Two up; the better one kept",
+        35: "Into the larger pot; leaf hairs prickle",
+        50: "Leaves cup a little at noon, soft again by evening",
+        62: "First buds, thorny calyx",
+        71: "First flower open, nodding under its leaf",
+    },
+}
