@@ -116,7 +116,15 @@ def _install_words() -> None:
     translations = beside_the_program("resources") / "translations"
     with suppress(OSError):  # a damaged catalogue is no reason not to start
         catalogue = gettext.translation("messages", translations, languages=_languages(), fallback=True)
-        words.install(catalogue, locale.getlocale(locale.LC_TIME)[0] or "")
+        words.install(catalogue, _days_and_numbers())
+
+
+def _days_and_numbers() -> str:
+    """The locale of days and numbers, "" where the system states none."""
+    stated = locale.setlocale(locale.LC_TIME)
+    if stated.split(".")[0] in ("C", "POSIX"):
+        return ""
+    return locale.getlocale(locale.LC_TIME)[0] or ""
 
 
 def _languages() -> list[str] | None:

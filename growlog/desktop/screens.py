@@ -1,6 +1,7 @@
 """Pictures of the real program's screens, drawn without a display: for the guide, and for anyone who looks."""
 
 import sys
+import tempfile
 from collections.abc import Callable
 from pathlib import Path
 
@@ -28,8 +29,11 @@ def render(request: PictureRequest, clock: Clock, folders: Folders) -> int:
         return _refuse(
             say("There is no screen {name}. There are: {names}.", name=request.screen, names=", ".join(SCREENS))
         )
-    settings = Settings(Path(folders.cache) / "picture-settings.ini")
-    window = MainWindow(settings)
+    with tempfile.TemporaryDirectory() as own:
+        return _render(request, clock, folders, MainWindow(Settings(Path(own) / "settings.ini")))
+
+
+def _render(request: PictureRequest, clock: Clock, folders: Folders, window: MainWindow) -> int:
     window.resize(request.width_px, request.height_px)
     try:
         if request.screen != "welcome":

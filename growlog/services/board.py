@@ -188,7 +188,7 @@ def _board(
 
 def _last_age(crop: Crop, today: date, photo_days: tuple[PhotoDay, ...]) -> int:
     end = age_on(crop.day_zero, crop.cleared_on or max(today, crop.day_zero))
-    return max([end, 1, *(p.age for p in photo_days)])
+    return max([end, 0, *(p.age for p in photo_days)])
 
 
 def _packet_age(crop: Crop, cultivar: Cultivar) -> int | None:

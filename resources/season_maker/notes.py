@@ -3,7 +3,7 @@
 NOTES: dict[str, dict[int, str]] = {
     "Boxroom Gold": {
         0: "Two seeds, 2 cm deep in moist coir; lid on until they show",
-        3: "One is up; the second pulled out",
+        3: "Both are up; the weaker one cut off",
         12: "First true leaf opening, seed leaves like spoons",
         20: "Full light; first true leaves already broad",
         30: "Feed from 2.0 to 3.0 mL/L of A and B",

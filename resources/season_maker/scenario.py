@@ -152,7 +152,7 @@ SKYLIGHT_ROUND = CropPlan(
     emerges_at_age=4,
     transplanted_at_age=None,
     placements=(Placement(0, 0.5),),
-    photo_every_days=3.5,
+    photo_every_days=3.2,
 )
 LANDING_LIGHT = CropPlan(
     name="Landing Light",
@@ -167,7 +167,7 @@ LANDING_LIGHT = CropPlan(
     emerges_at_age=8,
     transplanted_at_age=45,
     placements=(Placement(0, 0.03), Placement(45, 0.25)),
-    photo_every_days=3.5,
+    photo_every_days=3.2,
 )
 PORCH_VIOLET = CropPlan(
     name="Porch Violet",
@@ -182,7 +182,7 @@ PORCH_VIOLET = CropPlan(
     emerges_at_age=7,
     transplanted_at_age=35,
     placements=(Placement(0, 0.03), Placement(35, 0.25)),
-    photo_every_days=3.5,
+    photo_every_days=3.2,
 )
 
 CROPS = (BOXROOM_GOLD, SKYLIGHT_ROUND, LANDING_LIGHT, PORCH_VIOLET)

@@ -5,7 +5,7 @@ from collections.abc import Callable
 from .events import Event, StageSeen
 from .nightshade_model import NightshadeLife
 from .pattypan_model import PattypanLife
-from .plant_state import FlowerStage, PlantState
+from .plant_state import FlowerForm, FlowerStage, PlantState
 from .scenario import CropPlan
 from .times import at_about
 
@@ -81,5 +81,6 @@ def _ordinal(count: int) -> str:
 
 
 def flowers_open(state: PlantState) -> int:
-    """Open flowers of any form."""
-    return sum(1 for flower in state.flowers if flower.stage is FlowerStage.OPEN)
+    """Open flowers that can bear fruit: male ones do not count."""
+    open_now = [flower for flower in state.flowers if flower.stage is FlowerStage.OPEN]
+    return sum(1 for flower in open_now if flower.form is not FlowerForm.MALE)

@@ -7,7 +7,6 @@ from math import ceil, floor
 from growlog.calculations.plant_age import age_on, day_at
 
 LEAST_SPAN_DAYS = 7.0
-_AGE_STEPS = (1, 7, 14, 28, 56, 112, 224)
 
 
 @dataclass(frozen=True)
@@ -81,13 +80,15 @@ class AgeAxis:
             return self
         return self._from(age - span * 0.02 if age < self.start else age - span * 0.98, span)
 
-    def days_in_view(self) -> range:
-        """The whole days that can be seen."""
-        return range(ceil(self.start - 0.5), floor(self.end + 0.5) + 1)
+    def showing_what(self, other: "AgeAxis") -> "AgeAxis":
+        """The ages that another axis shows, as far as the bounds allow."""
+        return self._from(other.start, min(other.end - other.start, self.highest - self.lowest))
 
     def age_ticks(self, least_px: float) -> list[int]:
-        """Plant ages to label, at least least_px apart: every day, else multiples of a week."""
-        step = next((s for s in _AGE_STEPS if s * self.pixels_per_day >= least_px), _AGE_STEPS[-1])
+        """Plant ages to label, at least least_px apart: every day, else multiples of one, two, four weeks."""
+        step = 1 if self.pixels_per_day >= least_px else 7
+        while step * self.pixels_per_day < least_px:
+            step *= 2
         first = ceil(self.start / step) * step
         return list(range(first, floor(self.end) + 1, step))
 

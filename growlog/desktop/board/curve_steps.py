@@ -71,13 +71,17 @@ def point_at(points: Sequence[CurvePoint], age: int) -> CurvePoint | None:
 
 
 def round_ticks(highest: float, most: int) -> list[float]:
-    """0 and multiples of 1, 2 or 5 times a power of ten up to the highest value, at most `most` above 0."""
+    """0 and multiples of 1, 2 or 5 times a power of ten up to the highest value.
+
+    As many as possible but at most `most` above 0; where that leaves none, as few as possible.
+    """
     if highest <= 0:
         return [0.0]
-    least_step = highest / max(most, 1)
-    power = 10.0 ** floor(log10(least_step))
-    step = next(m * power for m in (1, 2, 5, 10) if m * power >= least_step * (1 - 1e-9))
-    return [step * n for n in range(floor(highest / step * (1 + 1e-9)) + 1)]
+    power = 10.0 ** (floor(log10(highest / max(most, 1))) - 1)
+    steps = [m * power for m in (1, 2, 5, 10, 20, 50, 100)]
+    fitting = [s for s in steps if 1 <= floor(highest / s + 1e-9) <= most]
+    step = fitting[0] if fitting else max(s for s in steps if s <= highest * (1 + 1e-9))
+    return [step * n for n in range(floor(highest / step + 1e-9) + 1)]
 
 
 def count_ticks(highest: float, most: int) -> list[float]:

@@ -17,11 +17,12 @@ from growlog.words import say
 
 _WIDE_PX = 640
 _MIDDLE_PX = 440
+_LEAST_PX = 260
 # row, column, rows, columns of name, description, other curve, icons and switch
 _PLACES = {
     "wide": ((0, 0, 1, 1), (1, 0, 1, 5), (0, 1, 1, 1), (0, 2, 1, 1), (0, 3, 1, 1)),
-    "middle": ((0, 0, 1, 1), (1, 0, 1, 2), (1, 2, 1, 2), (0, 1, 1, 2), (0, 3, 1, 1)),
-    "narrow": ((0, 0, 1, 5), (1, 0, 1, 5), (3, 0, 1, 1), (3, 1, 1, 1), (2, 0, 1, 2)),
+    "middle": ((0, 0, 1, 1), (1, 0, 1, 2), (1, 2, 1, 2), (0, 1, 1, 1), (0, 2, 1, 2)),
+    "narrow": ((0, 0, 1, 1), (1, 0, 1, 5), (3, 0, 1, 2), (0, 1, 1, 1), (2, 0, 1, 2)),
 }
 
 
@@ -96,6 +97,7 @@ class Header(QWidget):
         self._grid.setColumnStretch(0, 1)
         spring = QSpacerItem(0, 0, QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Minimum)
         self._grid.addItem(spring, 4, 4)  # keeps everything at the left where there is room to spare
+        self.setMinimumWidth(_LEAST_PX)  # else the widest arrangement would keep the window from getting narrower
         self._shape = ""
         self._arrange()
         theme_signal().changed.connect(self._arrange)

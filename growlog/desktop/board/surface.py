@@ -49,6 +49,7 @@ class Surface(QWidget):
         self.axis = AgeAxis.over(0, 1)
         self.board: Board | None = None
         self.age = 0
+        self._first = 0
         self.calendar = False
         self._dragging = ""
         self._drag_x = 0.0
@@ -62,11 +63,11 @@ class Surface(QWidget):
         again = self.board is not None and self.board.crop.id == board.crop.id
         whole = AgeAxis.over(first_age(board), board.last_age)
         was = self.axis
-        self.board, self.age = board, self._within(age, board)
+        self.board, self._first = board, first_age(board)
+        self.age = self._within(age, board)
         self.axis = whole.placed(was.left, was.width)
         if again and not was.is_whole:
-            span = min(was.end - was.start, whole.highest - whole.lowest)
-            self.axis = self.axis.zoomed((whole.highest - whole.lowest) / span, 0).showing(was.start).showing(was.end)
+            self.axis = self.axis.showing_what(was)
         self.lanes.show_board(board)
         self.chart.show_board(board)
         self.lay_out()
@@ -140,7 +141,7 @@ class Surface(QWidget):
         elif key in _STEPS:
             self._choose(self.age + _STEPS[key])
         elif key == Qt.Key.Key_Home:
-            self._choose(first_age(self.board))
+            self._choose(self._first)
         elif key == Qt.Key.Key_End:
             self._choose(self.board.last_age)
         elif key in (Qt.Key.Key_Plus, Qt.Key.Key_Equal):
@@ -236,9 +237,8 @@ class Surface(QWidget):
             self.set_day(age)
             self.age_chosen.emit(age)
 
-    @staticmethod
-    def _within(age: int, board: Board) -> int:
-        return min(max(age, first_age(board)), board.last_age)
+    def _within(self, age: int, board: Board) -> int:
+        return min(max(age, self._first), board.last_age)
 
     def _pan(self, pixels: float) -> None:
         self._set_axis(self.axis.panned(pixels))
@@ -283,7 +283,7 @@ class Surface(QWidget):
         if at.x() < self.axis.left - 4:
             return self._name_lines(placed.lane.key) if placed is not None else []
         age = self.axis.day(at.x())
-        if not first_age(self.board) <= age <= self.board.last_age:
+        if not self._first <= age <= self.board.last_age:
             return []
         found = self.chart.tell(age) if at.y() >= self.lanes.height() else placed.lane.tell(age) if placed else []
         head = say("day {age}, {day}", age=age, day=day_and_month(self.board.date_of(age)))
@@ -321,4 +321,4 @@ class Surface(QWidget):
 
 def first_age(board: Board) -> int:
     """The earliest day of the board: day 0, or before it where something is noted there."""
-    return min([0, *(p.age for p in board.photo_days[:1]), *(m.age for m in (*board.events, *board.readings))])
+    return min([0, *(p.age for p in board.photo_days), *(m.age for m in (*board.events, *board.readings))])

@@ -189,8 +189,10 @@ class YieldChart(QWidget):
             if self.drawn.sure_until < self._axis.end:
                 below = self._underlay_is_higher() or self.underlaid is None
                 age, value = self._end_of(self.drawn)
-                value = self._end_of_steps(self.drawn.weighed)[1] if below else value
-                self._label(say("partly estimated"), "", (age, value), (1, 0 if below else 1), "mute")
+                words = say("partly estimated")
+                if below:
+                    value = _value_on(self.drawn.weighed, age - _width(words) / self._axis.pixels_per_day)
+                self._label(words, "", (age, value), (1, 0 if below else 1), "mute")
 
     def _draw_underlay(self) -> None:
         if self.underlaid is None or self._underlay is None:
@@ -209,12 +211,8 @@ class YieldChart(QWidget):
         return self._end_of(self.underlaid)[1] >= self._end_of(self.drawn)[1]
 
     def _end_of(self, drawn: DrawnCurve) -> tuple[float, float]:
-        return self._end_of_steps(drawn.whole)
-
-    def _end_of_steps(self, steps: Steps) -> tuple[float, float]:
-        age = min(float(steps.ages[-1]), self._axis.end)
-        index = int(steps.ages.searchsorted(age, side="right")) - 1
-        return age, float(steps.values[max(index, 0)])
+        age = min(float(drawn.whole.ages[-1]), self._axis.end)
+        return age, _value_on(drawn.whole, age)
 
     def _draw_packet(self) -> None:
         age = None if self._board is None else self._board.packet_maturity_age
@@ -333,6 +331,11 @@ class YieldChart(QWidget):
         day = self._board.date_of(age)
         by_month = 7 * self._axis.pixels_per_day < current().px(54)
         return month(day) if by_month else short_day(day)
+
+
+def _value_on(steps: Steps, age: float) -> float:
+    index = int(steps.ages.searchsorted(age, side="right")) - 1
+    return float(steps.values[max(index, 0)])
 
 
 def _width(text: str) -> float:

@@ -4,10 +4,10 @@ from collections.abc import Callable, Sequence
 from functools import partial
 
 from PySide6.QtCore import QPoint, QSize, Qt, Signal
-from PySide6.QtGui import QResizeEvent
-from PySide6.QtWidgets import QCheckBox, QFrame, QLayout, QMenu, QScrollArea, QSizePolicy, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QFrame, QLayout, QMenu, QScrollArea, QSizePolicy, QVBoxLayout, QWidget
 
 from growlog.desktop.crop_list.crop_card import CropCard
+from growlog.desktop.crop_list.due_box import DueBox
 from growlog.desktop.look.theme import current
 from growlog.desktop.look.widgets import Button, EmptyState, Ground, SectionTitle
 from growlog.services.crops import CropSummary
@@ -124,14 +124,9 @@ class CropList(Ground):
         if due:
             self._due.addWidget(SectionTitle(say("Due today")))
         for key, words in due:
-            box = DueBox(words)
-            box.setObjectName(f"due.{key}")
-            box.clicked.connect(partial(self._due_ticked, key))
+            box = DueBox(key, words)
+            box.ticked.connect(self.due_done)
             self._due.addWidget(box)
-
-    def _due_ticked(self, key: str, ticked: bool) -> None:
-        if ticked:
-            self.due_done.emit(key)
 
     def _focus(self, crop_id: str | None) -> None:
         for card in self._cards:
@@ -172,23 +167,6 @@ class CropList(Ground):
 
     def _new_crop(self) -> None:
         self.new_crop_wanted.emit()
-
-
-class DueBox(QCheckBox):
-    """A thing to do today; its words end in an ellipsis where the room ends."""
-
-    def __init__(self, words: str) -> None:
-        super().__init__(words)
-        self._words = words
-        self.setAccessibleName(words)
-        self.setToolTip(words)
-        self.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Fixed)
-
-    def resizeEvent(self, event: QResizeEvent) -> None:
-        """Shows as much as fits."""
-        super().resizeEvent(event)
-        room = self.width() - current().px(32)
-        self.setText(self.fontMetrics().elidedText(self._words, Qt.TextElideMode.ElideRight, room))
 
 
 def _empty(layout: QVBoxLayout) -> None:

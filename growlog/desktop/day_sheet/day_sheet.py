@@ -241,11 +241,18 @@ class DaySheetPanel(QWidget):
             row = EntryRow(shown, self._writable)
             row.correct_wanted.connect(self.correct_wanted)
             row.remove_wanted.connect(self.remove_wanted)
+            row.neighbour_wanted.connect(partial(self._go_from_row, len(self.rows)))
             self.rows.append(row)
             self._entries.addWidget(row)
+            row.show()  # at once, else it cannot take the focus and the sheet flickers
             if shown.entry.id == focused:
                 row.setFocus(Qt.FocusReason.OtherFocusReason)
         self._show_what_can_be_done()
+
+    def _go_from_row(self, place: int, step: int) -> None:
+        if 0 <= place + step < len(self.rows):
+            self.rows[place + step].setFocus(Qt.FocusReason.OtherFocusReason)
+            self.scroll_area.ensureWidgetVisible(self.rows[place + step])
 
     def _show_what_can_be_done(self) -> None:
         self.no_entries.setVisible(self._sheet is not None and not self.rows)

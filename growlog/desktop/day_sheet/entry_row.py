@@ -30,6 +30,7 @@ class EntryRow(QWidget):
 
     correct_wanted = Signal(str)
     remove_wanted = Signal(str)
+    neighbour_wanted = Signal(int)
 
     def __init__(self, shown: DayEntry, writable: bool) -> None:
         super().__init__()
@@ -76,7 +77,7 @@ class EntryRow(QWidget):
         elif event.key() == Qt.Key.Key_Delete:
             self._remove()
         elif event.key() in (Qt.Key.Key_Down, Qt.Key.Key_Up):
-            self._go(1 if event.key() == Qt.Key.Key_Down else -1)
+            self.neighbour_wanted.emit(1 if event.key() == Qt.Key.Key_Down else -1)
         else:
             super().keyPressEvent(event)
 
@@ -136,14 +137,6 @@ class EntryRow(QWidget):
         row.addWidget(self.warning_label, 1)
         holder.setVisible(bool(self.shown.warning))
         return holder
-
-    def _go(self, step: int) -> None:
-        if step > 0:
-            self.focusNextChild()
-            if self.more_button.hasFocus():
-                self.focusNextChild()
-        else:
-            self.focusPreviousChild()
 
     def _open_menu(self) -> None:
         self.menu.popup(self.more_button.mapToGlobal(QPoint(0, self.more_button.height())))

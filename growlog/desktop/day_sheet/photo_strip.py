@@ -50,6 +50,7 @@ class PhotoStrip(QWidget):
         made.clicked.connect(partial(self.chosen.emit, place))
         made.menu_wanted.connect(partial(self.menu_wanted.emit, place))
         self._row.addWidget(made)
+        made.show()
         return made
 
 

@@ -71,4 +71,5 @@ class ChipLine(QWidget):
         chip.setAccessibleName(say("Strike {what}", what=text))
         chip.clicked.connect(partial(self.struck.emit, place))
         self._chip_row.addWidget(chip)
+        chip.show()
         return chip

@@ -91,6 +91,7 @@ class CullsField(Field):
         row = CullRow(self._system)
         self.rows.append(row)
         self._column.insertWidget(len(self.rows) - 1, row)
+        row.show()
         row.changed.connect(self.value_changed)
         row.remove_button.clicked.connect(partial(self._remove, row))
         return row

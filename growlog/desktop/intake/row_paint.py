@@ -177,7 +177,8 @@ def two_lines(text: str, metrics: QFontMetrics, width: int) -> list[str]:
     while taken < len(words) and metrics.horizontalAdvance(" ".join(words[: taken + 1])) <= width:
         taken += 1
     first, rest = " ".join(words[:taken]), " ".join(words[taken:])
-    shown = [metrics.elidedText(first, Qt.TextElideMode.ElideRight, width)]
+    fits = metrics.horizontalAdvance(first) <= width
+    shown = [first if fits else metrics.elidedText(first, Qt.TextElideMode.ElideRight, width)]
     return [*shown, metrics.elidedText(rest, Qt.TextElideMode.ElideRight, width)] if rest else shown
 
 

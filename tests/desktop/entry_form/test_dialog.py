@@ -16,8 +16,8 @@ def opened(qtbot: QtBot, hand: Hands) -> EntryDialog:
     dialog = EntryDialog(hand.form, "Boxroom Gold, day 64")
     dialog.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose, False)
     qtbot.addWidget(dialog)
-    dialog.show()
-    qtbot.waitExposed(dialog)
+    with qtbot.waitActive(dialog):
+        dialog.show()
     return dialog
 
 

@@ -189,9 +189,8 @@ def test_the_day_and_whose_it_is_can_be_changed(hands: MakeHands):
 
 def test_ctrl_enter_writes(hands: MakeHands, qtbot: QtBot):
     hand = hands("training", Training(1))
-    hand.form.show()
-    hand.form.activateWindow()
-    qtbot.waitActive(hand.form)
+    with qtbot.waitActive(hand.form):
+        hand.form.show()
     qtbot.keyClick(hand.line("old_leaves_removed"), Qt.Key.Key_Return, Qt.KeyboardModifier.ControlModifier)
     assert [entry.detail for entry in hand.written] == [Training(1)]
 
@@ -214,12 +213,12 @@ def test_degrees_fahrenheit_are_kept_as_degrees_celsius(hands: MakeHands):
     assert written.detail == Reading(25.0)
 
 
-def test_ounces_of_a_container_are_kept_as_whole_grams(hands: MakeHands):
+def test_ounces_of_a_container_are_kept_as_grams(hands: MakeHands):
     hand = hands("reading", units="us")
     hand.type("container_weight_g", "100.5")
     written = hand.write()
     assert written is not None
-    assert written.detail == Reading(container_weight_g=2849)  # 100.5 x 28.349523125 g = 2849.13 g
+    assert written.detail == Reading(container_weight_g=2849.13)  # NIST SP 811, B.8: 100.5 x 28.349 52 g
 
 
 def test_severity_is_three_words(hands: MakeHands):

@@ -158,6 +158,7 @@ def test_a_code_of_one_digit_is_refused(hands: MakeHands):
 
 
 def test_the_scale_follows_the_species(hands: MakeHands):
-    field = hands("stage", species="chilli").form.cell("codes").field
+    hand = hands("stage", species="chilli")
+    field = hand.form.cell("codes").field
     assert isinstance(field, CodesField)
     assert "solanaceous" in field.scale_field.box.currentText()
