@@ -2,12 +2,15 @@
 
 import atexit
 import shutil
+import sqlite3
 import tempfile
 from collections.abc import Iterator
 from contextlib import contextmanager
 from datetime import UTC, date, datetime, time
 from functools import cache
 from pathlib import Path
+
+from sqlalchemy import event
 
 from growlog.photos.decode_pool import DecodePool
 from growlog.photos.preview_cache import PreviewCache
@@ -56,6 +59,11 @@ def _empty_logbook() -> Path:
     return home / "room"
 
 
+def _without_waiting(connection: sqlite3.Connection, _record: object) -> None:
+    # Waiting for the disk after each commit is half of a test's time; that it waits is tested with storage.
+    connection.execute("PRAGMA synchronous = OFF")
+
+
 @contextmanager
 def logbook(
     folder: Path, today: date = TODAY, *, make: bool = True, readers: SharedReaders | None = None
@@ -68,6 +76,7 @@ def logbook(
     if make:
         shutil.copytree(_empty_logbook(), folder / "room")
     log = open_log(folder / "room", clock, folder / "cache")
+    event.listen(log.disk._engine, "connect", _without_waiting)
     if readers is not None:
         log.readers, log.previews = readers, readers.cache
     try:

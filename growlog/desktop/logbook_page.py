@@ -1,10 +1,14 @@
 """The open logbook: crop list, season board and day sheet side by side, a head above and the totals below."""
 
+from functools import partial
+
 from PySide6.QtCore import Qt, Signal
+from PySide6.QtGui import QKeySequence, QShortcut
 from PySide6.QtWidgets import QHBoxLayout, QSplitter, QVBoxLayout, QWidget
 
 from growlog.desktop.board.season_board import SeasonBoard
 from growlog.desktop.crop_list.crop_list import CropList
+from growlog.desktop.day_sheet.add_row import KIND_KEYS
 from growlog.desktop.day_sheet.day_sheet import DaySheetPanel
 from growlog.desktop.desk import Desk
 from growlog.desktop.look.widgets.buttons import Button
@@ -35,6 +39,8 @@ class LogbookPage(QWidget):
         self.totals = ElidedLabel("", role="strong")
         self.kept = TextLabel("", tone="mute")
         self.counts = TextLabel("", tone="mute")
+        self._keys = [self._entry_key(kind, key) for kind, key in KIND_KEYS.items()]
+        self._shown_crop = ""
         self._place()
         self._connect()
         self._restore()
@@ -46,6 +52,13 @@ class LogbookPage(QWidget):
     def remember(self) -> None:
         """Keeps the widths of the panels for the next time."""
         self._settings.set("splitter_sizes", self._splitter.sizes())
+
+    def _entry_key(self, kind: str, key: str) -> QShortcut:
+        """The day sheet's single keys work on the board, too."""
+        shortcut = QShortcut(QKeySequence(key), self.board, context=Qt.ShortcutContext.WidgetWithChildrenShortcut)
+        shortcut.activated.connect(partial(self.day_sheet.add_wanted.emit, kind))
+        shortcut.setEnabled(self._desk.log.writable)
+        return shortcut
 
     def _place(self) -> None:
         self._splitter = QSplitter(Qt.Orientation.Horizontal)
@@ -129,6 +142,9 @@ class LogbookPage(QWidget):
         chosen = "" if board is None else board.crop.id
         self.crop_list.show_crops(self._desk.crops, chosen)
         others = [(c.crop.id, c.crop.name) for c in self._desk.crops if c.crop.id != chosen and c.curve]
+        if chosen != self._shown_crop:
+            self.board.show_underlay(None)
+            self._shown_crop = chosen
         self.board.set_underlay_choices(others)
         day = self._desk.selection.day
         if board is None:

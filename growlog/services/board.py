@@ -51,6 +51,7 @@ class Tally:
     count: int
     culled: int
     text: str
+    entry_id: str = ""  # the first of the day
 
 
 @dataclass(frozen=True)
@@ -63,6 +64,7 @@ class FeedPoint:
     volume_l: float | None
     water_only: bool
     text: str
+    entry_id: str = ""
 
 
 @dataclass(frozen=True)
@@ -253,7 +255,7 @@ def _mix_bands(entries: list[Entry], mixes: dict[str, Mix], age: Callable[[Entry
 
 def _feed_point(entry: Entry, feed: Feed, age: int) -> FeedPoint:
     text = "; ".join(t for t in (feed.summary(), feed.second_line()) if t)
-    return FeedPoint(age, feed.ec_ms_per_cm, feed.drain_ec_ms_per_cm, feed.volume_l, feed.water_only, text)
+    return FeedPoint(age, feed.ec_ms_per_cm, feed.drain_ec_ms_per_cm, feed.volume_l, feed.water_only, text, entry.id)
 
 
 def _marks(entries: list[Entry], age: Callable[[Entry], int], kinds: tuple[str, ...]) -> tuple[Mark, ...]:
@@ -270,7 +272,7 @@ def _pollination(entries: list[Entry], age: Callable[[Entry], int]) -> tuple[Tal
         detail = entry.detail
         if isinstance(detail, Pollination) and (detail.females_pollinated or detail.trusses_vibrated):
             count = (detail.females_pollinated or 0) + (detail.trusses_vibrated or 0)
-            _add(days, age(entry), count, 0, detail.summary())
+            _add(days, age(entry), count, 0, entry)
     return tuple(days.values())
 
 
@@ -278,13 +280,13 @@ def _picks(entries: list[Entry], age: Callable[[Entry], int]) -> tuple[Tally, ..
     days: dict[int, Tally] = {}
     for entry in entries:
         if isinstance(entry.detail, Pick):
-            _add(days, age(entry), entry.detail.fruit_count, entry.detail.culled_count, entry.detail.summary())
+            _add(days, age(entry), entry.detail.fruit_count, entry.detail.culled_count, entry)
     return tuple(days.values())
 
 
-def _add(days: dict[int, Tally], age: int, count: int, culled: int, text: str) -> None:
-    had = days.get(age)
+def _add(days: dict[int, Tally], age: int, count: int, culled: int, entry: Entry) -> None:
+    had, text = days.get(age), entry.detail.summary()
     if had is None:
-        days[age] = Tally(age, count, culled, text)
+        days[age] = Tally(age, count, culled, text, entry.id)
     else:
-        days[age] = Tally(age, had.count + count, had.culled + culled, f"{had.text}; {text}")
+        days[age] = Tally(age, had.count + count, had.culled + culled, f"{had.text}; {text}", had.entry_id)

@@ -2,14 +2,21 @@
 
 import os
 import sqlite3
+from contextlib import closing, suppress
 from datetime import datetime
 from pathlib import Path
+
+from growlog.storage.problems import LogbookNotWritable
+from growlog.words import say
 
 KEPT = 20
 
 
 def back_up(database: Path, folder: Path, now: datetime, why: str = "") -> Path:
-    """Copies the database to folder/<stamp>[_why].sqlite3 and returns the copy; the oldest beyond KEPT go."""
+    """Copies the database to folder/<stamp>[_why].sqlite3 and returns the copy; the oldest beyond KEPT go.
+
+    LogbookNotWritable where SQLite cannot write the copy, OSError where the folder cannot be used.
+    """
     folder.mkdir(exist_ok=True)
     name = now.strftime("%Y-%m-%d_%H%M%S") + (f"_{why}" if why else "")
     target = folder / f"{name}.sqlite3"
@@ -27,10 +34,13 @@ def last_backup(folder: Path) -> Path | None:
 
 
 def _copy(database: Path, target: Path) -> None:
-    source = sqlite3.connect(f"{database.resolve().as_uri()}?mode=ro", uri=True)
-    copy = sqlite3.connect(target)
     try:
-        source.backup(copy)
-    finally:
-        copy.close()
-        source.close()
+        with (
+            closing(sqlite3.connect(f"{database.resolve().as_uri()}?mode=ro", uri=True)) as source,
+            closing(sqlite3.connect(target)) as copy,
+        ):
+            source.backup(copy)
+    except sqlite3.Error as error:
+        with suppress(OSError):
+            target.unlink(missing_ok=True)
+        raise LogbookNotWritable(say("No copy could be kept: {reason}.", reason=error)) from error

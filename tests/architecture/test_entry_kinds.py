@@ -35,9 +35,9 @@ def test_a_kind_has_a_mark_of_its_own_shape(kind: str) -> None:
 
 @pytest.mark.parametrize("kind", KINDS)
 def test_a_kind_has_a_form(kind: str) -> None:
-    from growlog.desktop.entry_form.kind_fields import KIND_FIELDS
+    from growlog.desktop.entry_form.kind_fields import KIND_FORMS
 
-    assert kind in KIND_FIELDS
+    assert kind in KIND_FORMS
 
 
 @pytest.mark.parametrize("kind", KINDS)

@@ -18,7 +18,7 @@ from growlog.services.open_logbook import OpenLogbook
 from growlog.services.sample import build_sample
 from tests.logbooks import still_clock
 
-pytestmark = [pytest.mark.slow, pytest.mark.xdist_group("sample season")]
+pytestmark = [pytest.mark.slow, pytest.mark.xdist_group("sample_season")]
 
 SAMPLE = Path(__file__).resolve().parents[2] / "sample_season"
 

@@ -28,7 +28,7 @@ from resources.season_maker import events
 from resources.season_maker.season import make_season
 from resources.season_maker.write_season import package_of_season
 
-pytestmark = pytest.mark.xdist_group("sample season")
+pytestmark = pytest.mark.xdist_group("sample_season")
 
 SAMPLE = Path(__file__).resolve().parents[2] / "sample_season"
 TABLES = SAMPLE.parent / "resources" / "tables"
@@ -70,7 +70,7 @@ def test_no_record_has_anything_wrong_or_unusual(season: Package) -> None:
     for group in (season.rooms, season.lamps, season.cultivars, season.crops, season.plants, season.placements,
                   season.mixes, season.entries):  # fmt: skip
         for record in group:
-            found += record.problems()  # type: ignore[attr-defined]
+            found += record.problems()
     assert found == []
 
 

@@ -68,6 +68,18 @@ def test_a_dated_copy_is_a_whole_logbook(log: OpenLogbook, crop: Crop, tmp_path:
     restored.close()
 
 
+@pytest.mark.parametrize("in_the_way", ["backups", "backups/2026-03-07_120000.part"])
+def test_a_copy_that_cannot_be_kept_is_a_plain_sentence(log: OpenLogbook, crop: Crop, in_the_way: str) -> None:
+    shutil.rmtree(log.folder / "backups")
+    if in_the_way == "backups":
+        (log.folder / in_the_way).write_text("a file where the folder should be")
+    else:
+        (log.folder / in_the_way).mkdir(parents=True)
+    with pytest.raises(LogbookNotWritable, match="No copy could be kept"):
+        keep_copy(log)
+    assert [s.crop.id for s in crops_of(log)] == [crop.id]
+
+
 def test_today_is_the_day_that_was_asked_for() -> None:
     assert clock_as_of(date(2025, 1, 2)).today() == date(2025, 1, 2)
     assert clock_as_of().today() == clock_as_of().now().astimezone().date()

@@ -26,6 +26,7 @@ from growlog.services.open_logbook import LogbookProblem, OpenLogbook, new_id
 from growlog.services.photo_uses import let_lead, move_photo, remove_photo
 from growlog.services.rooms import place_crop, remove_thing, save_thing
 from growlog.services.undo import undo
+from growlog.words import show_day
 from tests.logbooks import SOWN, TODAY, content_of, entry_on, furnish, plant_crop, write
 from tests.services.photo_rows import leaders, photo_on
 
@@ -162,7 +163,7 @@ def test_a_reopening_is_not_taken_back_where_entries_came_after_the_clearing(log
     clear_crop(log, crop.id, DAY)
     change = reopen_crop(log, crop.id)
     write(log, crop, DAY + timedelta(days=1), PICK)
-    assert_refused(log, change, "entries up to 2026-01-19")
+    assert_refused(log, change, f"entries up to {show_day(DAY + timedelta(days=1))}")
 
 
 def test_a_removed_entry_does_not_come_back_after_its_crop_was_cleared(log: OpenLogbook, crop: Crop) -> None:

@@ -17,7 +17,7 @@ from growlog.desktop.look.theme import current
 from growlog.desktop.look.widgets import EmptyState, Ground
 from growlog.desktop.look.widgets.labels import TextLabel
 from growlog.desktop.pictures import Pictures
-from growlog.services.day_sheet import DaySheet
+from growlog.services.day_sheet import DayEntry, DaySheet
 from growlog.services.photo_uses import DayPhoto
 from growlog.words import say
 
@@ -54,6 +54,7 @@ class DaySheetPanel(QWidget):
         self.no_entries = EmptyState(say("Nothing is written for this day yet."), say("Write a note"), "", "noEntries")
         self.no_day = EmptyState(say("Choose a crop, and its days appear here."), "", "", "noDay")
         self.rows: list[EntryRow] = []
+        self._made_rows: list[EntryRow] = []  # the shown ones first, then those that wait for a fuller day
         self.add_row = AddRow(self)
         self._place()
         self._connect()
@@ -232,22 +233,27 @@ class DaySheetPanel(QWidget):
         self.photo_strip.show_photos(sheet.photos, place)
 
     def _show_rows(self, sheet: DaySheet | None, focused: str) -> None:
-        for row in self.rows:
-            self._entries.removeWidget(row)
-            row.hide()
-            row.deleteLater()
-        self.rows = []
-        for shown in sheet.entries if sheet is not None else ():
-            row = EntryRow(shown, self._writable)
-            row.correct_wanted.connect(self.correct_wanted)
-            row.remove_wanted.connect(self.remove_wanted)
-            row.neighbour_wanted.connect(partial(self._go_from_row, len(self.rows)))
-            self.rows.append(row)
-            self._entries.addWidget(row)
+        entries = sheet.entries if sheet is not None else ()
+        while len(self._made_rows) < len(entries):
+            self._make_row(entries[len(self._made_rows)])
+        self.rows = self._made_rows[: len(entries)]
+        for row, shown in zip(self.rows, entries, strict=True):
+            row.show_entry(shown)
+            row.set_writable(self._writable)
             row.show()  # at once, else it cannot take the focus and the sheet flickers
             if shown.entry.id == focused:
                 row.setFocus(Qt.FocusReason.OtherFocusReason)
+        for row in self._made_rows[len(entries) :]:
+            row.hide()
         self._show_what_can_be_done()
+
+    def _make_row(self, shown: DayEntry) -> None:
+        row = EntryRow(shown, self._writable)
+        row.correct_wanted.connect(self.correct_wanted)
+        row.remove_wanted.connect(self.remove_wanted)
+        row.neighbour_wanted.connect(partial(self._go_from_row, len(self._made_rows)))
+        self._made_rows.append(row)
+        self._entries.addWidget(row)
 
     def _go_from_row(self, place: int, step: int) -> None:
         if 0 <= place + step < len(self.rows):

@@ -36,22 +36,35 @@ class EntryRow(QWidget):
         super().__init__()
         self.shown = shown
         self._writable = writable
-        self.setObjectName(f"entry.{shown.entry.id}")
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
-        self.title_label = TextLabel(shown.title, "strong", wraps=True)
-        self.more_label = TextLabel(_second_line(shown), "small", wraps=True)
-        self.warning_label = TextLabel(shown.warning, "", "problem", wraps=True)
-        self.time_label = TextLabel(time_text(shown.entry.at), "small")
+        self.title_label = TextLabel("", "strong", wraps=True)
+        self.more_label = TextLabel("", "small", wraps=True)
+        self.warning_label = TextLabel("", "", "problem", wraps=True)
+        self.mark_sign = MarkSign(shown.entry.kind)
+        self._warning_line = QWidget()
+        self.time_label = TextLabel("", "small")
         self.more_button = IconButton("more", say("Correct or remove"), self, token="mute")
         self.menu = QMenu(self)
         self.menu.addAction(say("Correct\u2026")).triggered.connect(self._correct)
         self.menu.addAction(say("Remove")).triggered.connect(self._remove)
         self._place()
+        self.show_entry(shown)
+        self.more_button.clicked.connect(self._open_menu)
+        theme_signal().changed.connect(self.updateGeometry)
+
+    def show_entry(self, shown: DayEntry) -> None:
+        """Another entry from now on: rows are used again, since making one takes long while the day line is dragged."""
+        self.shown = shown
+        self.setObjectName(f"entry.{shown.entry.id}")
+        self.mark_sign.set_kind(shown.entry.kind)
+        self.title_label.setText(_unbroken(shown.title))
+        self.time_label.setText(time_text(shown.entry.at))
+        self.warning_label.setText(shown.warning)
+        self._warning_line.setVisible(bool(shown.warning))
+        self._fit_to_width()
         kind = say(shown.entry.detail.label)
         parts = (kind, shown.title, _second_line(shown), shown.warning, self.time_label.text())
         self.setAccessibleName(", ".join(p for p in parts if p))
-        self.more_button.clicked.connect(self._open_menu)
-        theme_signal().changed.connect(self.updateGeometry)
 
     def set_writable(self, writable: bool) -> None:
         """Whether it can be corrected and removed."""
@@ -64,6 +77,9 @@ class EntryRow(QWidget):
         super().resizeEvent(event)
         self.more_button.adjustSize()
         self.more_button.move(self.width() - self.more_button.width(), 2)
+        self._fit_to_width()
+
+    def _fit_to_width(self) -> None:
         narrow = self.width() < current().px(_NARROW_PX)
         at = self.time_label.text()
         self.time_label.setVisible(not narrow)
@@ -106,14 +122,14 @@ class EntryRow(QWidget):
         self._row = row
         self._leave_room()
         row.setSpacing(10)
-        sign = _Raised(MarkSign(self.shown.entry.kind))
+        sign = _Raised(self.mark_sign)
         row.addWidget(sign, 0, Qt.AlignmentFlag.AlignTop)
         words = QVBoxLayout()
         words.setSpacing(3)
         words.addLayout(self._head())
         words.addWidget(self.more_label)
-        self.more_label.setVisible(bool(self.more_label.text()))
-        words.addWidget(self._warning())
+        self._lay_warning()
+        words.addWidget(self._warning_line)
         row.addLayout(words, 1)
         self.more_button.setVisible(self._writable)
 
@@ -128,15 +144,12 @@ class EntryRow(QWidget):
         head.addWidget(self.time_label, 0, Qt.AlignmentFlag.AlignTop)
         return head
 
-    def _warning(self) -> QWidget:
-        holder = QWidget()
-        row = QHBoxLayout(holder)
+    def _lay_warning(self) -> None:
+        row = QHBoxLayout(self._warning_line)
         row.setContentsMargins(0, 0, 0, 0)
         row.setSpacing(6)
         row.addWidget(MarkSign("problem", 12), 0, Qt.AlignmentFlag.AlignTop)
         row.addWidget(self.warning_label, 1)
-        holder.setVisible(bool(self.shown.warning))
-        return holder
 
     def _open_menu(self) -> None:
         self.menu.popup(self.more_button.mapToGlobal(QPoint(0, self.more_button.height())))
@@ -162,4 +175,9 @@ class _Raised(QWidget):
 
 
 def _second_line(shown: DayEntry, at: str = "") -> str:
-    return " \u00b7 ".join(part for part in (at, shown.belongs, shown.more) if part)
+    return " \u00b7 ".join(_unbroken(part) for part in (at, shown.belongs, shown.more) if part)
+
+
+def _unbroken(words: str) -> str:
+    """A line may not end inside a unit such as mL/L."""
+    return words.replace("/", "/\u2060")

@@ -52,9 +52,9 @@ class PhotoFrame(QWidget):
         self.other_button.setText("\u25be")
         self.other_button.setAccessibleName(say("Compare with another day"))
         self.other_button.setToolTip(say("Compare with another day"))
-        self.menu = QMenu(self)
         self._age = 0
         self._other: int | None = None
+        self._others: list[int] = []
         self.shown.changed.connect(self.update)
         theme_signal().changed.connect(self.updateGeometry)
         self.compare_button.clicked.connect(self._compare)
@@ -66,9 +66,9 @@ class PhotoFrame(QWidget):
         self.setAccessibleName(say("Photo of day {age}, Enter opens it large", age=age))
         self._age = age
         self._other = suggested_age(age, photo_ages)
-        self._fill_menu(suggested_ages(age, photo_ages))
+        self._others = suggested_ages(age, photo_ages)
         self.compare_button.setVisible(self._other is not None)
-        self.other_button.setVisible(len(self.menu.actions()) > 1)
+        self.other_button.setVisible(len(self._others) > 1)
         self.compare_button.setAccessibleName(say("Compare with day {age}", age=self._other))
         self.updateGeometry()
         self._place_buttons()
@@ -170,14 +170,17 @@ class PhotoFrame(QWidget):
         long_px = QFontMetrics(look.font(13, QFont.Weight.DemiBold)).horizontalAdvance(words) + look.px(72) + 24
         return words if long_px < self.width() else say("Day {age}", age=self._other)
 
-    def _fill_menu(self, ages: list[int]) -> None:
-        self.menu.clear()
-        for age in ages:
-            action = self.menu.addAction(say("Day {age}", age=age))
+    def compare_menu(self) -> QMenu:
+        """The days that the photo is worth being compared with."""
+        menu = QMenu(self)
+        menu.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
+        for age in self._others:
+            action = menu.addAction(say("Day {age}", age=age))
             action.triggered.connect(partial(self.compare_wanted.emit, age))
+        return menu
 
     def _open_menu(self) -> None:
-        self.menu.popup(self.other_button.mapToGlobal(QPoint(0, self.other_button.height())))
+        self.compare_menu().popup(self.other_button.mapToGlobal(QPoint(0, self.other_button.height())))
 
     def _compare(self) -> None:
         if self._other is not None:

@@ -35,7 +35,8 @@ class PhotoStrip(QWidget):
             self._row.removeWidget(old)
             old.hide()
             old.deleteLater()
-        self.thumbnails = [self._thumbnail(place, photo) for place, photo in enumerate(photos)]
+        shown = photos if len(photos) > 1 else ()
+        self.thumbnails = [self._thumbnail(place, photo) for place, photo in enumerate(shown)]
         self.setVisible(len(photos) > 1)
         self.mark_chosen(chosen)
 

@@ -27,7 +27,11 @@ class CodesField(Field):
         self.scale_field = ChoiceField(
             say("Scale"), [(s.value, say(s.label)) for s in StageScale], scale_for(species).value, name="scale"
         )
-        super().__init__(label, self._holder(), "", name)
+        holder = self._holder()
+        super().__init__(label, holder, "", name)
+        column = holder.layout()
+        if isinstance(column, QVBoxLayout):  # what is wrong with a code stands by the line it was typed in
+            column.insertWidget(1, self.message_label)
         self.chip_line.line.setObjectName(f"{name}.line")
         self.chip_line.line.setAccessibleName(label)
         self.setFocusProxy(self.chip_line.line)

@@ -2,6 +2,8 @@
 
 from datetime import date, time
 
+from PySide6.QtWidgets import QSizePolicy
+
 from growlog.desktop.entry_form.field_makers import Cell
 from growlog.desktop.entry_form.measure_field import MeasureField
 from growlog.desktop.look.widgets import ChoiceField, DayField, FormGrid, NoteField, TimeField
@@ -31,9 +33,9 @@ class CommonFields:
                 ("note", self.note),
             )
         ]
-        self.above = FormGrid(3, 132)
+        self.above = wrapping_grid()
         self.above.add(*self.cells[:3])
-        self.below = FormGrid(3, 132)
+        self.below = wrapping_grid()
         if is_note:
             self.below.add(self.cells[4], span=3)
             self.below.add(self.cells[3])
@@ -58,6 +60,13 @@ class CommonFields:
         """Labour in whole minutes."""
         value = self.labour.value()
         return None if value is None else int(value)
+
+
+def wrapping_grid() -> FormGrid:
+    """Three columns whose rows grow with sentences that wrap."""
+    grid = FormGrid(3, 132)
+    grid.setSizePolicy(QSizePolicy.Policy.Preferred, QSizePolicy.Policy.Preferred)
+    return grid
 
 
 def _choices(entry: Entry, owners: list[Belongs]) -> list[tuple[str, str]]:

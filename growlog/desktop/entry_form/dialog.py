@@ -7,12 +7,11 @@ from PySide6.QtWidgets import QWidget
 from growlog.desktop.entry_form.form import EntryForm
 from growlog.desktop.look.marks import MarkSign
 from growlog.desktop.look.widgets import DialogFrame
-from growlog.records.entry import Entry
 from growlog.words import say
 
 
 class EntryDialog(DialogFrame):
-    """Closes itself once the form has confirmed or cancelled; who opened it listens to the form."""
+    """Stays open until `finish`, so that a refused write loses nothing; who opened it listens to the form."""
 
     def __init__(self, form: EntryForm, subtitle: str = "", parent: QWidget | None = None) -> None:
         """subtitle: the crop and its day, as the day sheet names them."""
@@ -30,7 +29,6 @@ class EntryDialog(DialogFrame):
         self.write_button.setDefault(False)  # Enter belongs to the fields: it adds a weight or a code
         self.write_button.clicked.connect(form.write)
         self.cancel_button.clicked.connect(self.reject)
-        form.confirmed.connect(self._confirmed)
         form.judged.connect(self._judged)
         self._judged()
         form.go_to_first_field()
@@ -51,10 +49,15 @@ class EntryDialog(DialogFrame):
             self._ended = True
             self.form.cancel()
 
-    def _confirmed(self, entry: Entry) -> None:
+    def finish(self) -> None:
+        """The entry was written: closes without asking."""
         self._ended = True
         self.accept()
         self.close()
+
+    def refuse(self, sentence: str) -> None:
+        """The entry could not be written: says why, and keeps what was typed."""
+        self.set_note(sentence)
 
     def _judged(self) -> None:
         open_questions = any(not cell.is_answered for cell in self.form.cells())

@@ -9,14 +9,14 @@ from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QKeySequence, QShortcut
 from PySide6.QtWidgets import QVBoxLayout, QWidget
 
-from growlog.desktop.entry_form.common_fields import CommonFields
+from growlog.desktop.entry_form.common_fields import CommonFields, wrapping_grid
 from growlog.desktop.entry_form.display_units import METRIC
 from growlog.desktop.entry_form.field_makers import Cell, Surroundings, make_cell
 from growlog.desktop.entry_form.kind_fields import FieldSpec, kind_form
 from growlog.desktop.entry_form.measure_field import MeasureField
 from growlog.desktop.entry_form.pick_in_step import PickInStep
 from growlog.desktop.entry_form.weights_field import WeightsField
-from growlog.desktop.look.widgets import Banner, FormGrid, Rule
+from growlog.desktop.look.widgets import Banner, Rule
 from growlog.desktop.look.widgets.labels import TextLabel
 from growlog.records.cultivar import FloweringHabit
 from growlog.records.entry import Entry
@@ -120,7 +120,7 @@ class EntryForm(QWidget):
         column.addWidget(self._common.above)
         if self._own:
             column.addWidget(Rule())
-            grid = FormGrid(3, 132)
+            grid = wrapping_grid()
             for spec, cell in self._own:
                 grid.add(cell, span=spec.span)
             column.addWidget(grid)

@@ -2,8 +2,11 @@
 
 from growlog.desktop.entry_form.display_units import METRIC, display_unit
 from growlog.desktop.look.widgets import NumberField
+from growlog.desktop.look.widgets.number_text import number_text
 from growlog.records.limits import limit
 from growlog.words import say
+
+_FINEST = 4
 
 
 class MeasureField(NumberField):
@@ -31,5 +34,19 @@ class MeasureField(NumberField):
     def set_value(self, value: float | None) -> None:
         """Shows a quantity given in the record's unit."""
         super().set_value(None if value is None else self._display.shown(value))
+        if value is not None and self._is_finer(value):
+            self.line.setText(number_text(value, _FINEST))
+            self.clear_message()
         self._untouched = value
         self._untouched_text = self.line.text()
+
+    def check(self) -> bool:
+        """What was kept before is not refused for its decimals."""
+        if self._untouched is not None and self.line.text() == self._untouched_text:
+            self.clear_message()
+            return True
+        return super().check()
+
+    def _is_finer(self, value: float) -> bool:
+        """Whether rounding for the screen would tell another number, in the record's own unit."""
+        return self._display.shown(value) == value and round(value, self._display.decimals) != value

@@ -28,6 +28,7 @@ from growlog.services.photo_intake import IntakeItem
 from growlog.words import say, say_count
 
 _JUDGE_AFTER_MS = 60
+_JUDGE_WHILE_READING_MS = 400  # every judgement goes over all rows
 _PICTURES = "*.jpg *.jpeg *.png *.webp *.tif *.tiff *.heic *.heif"
 
 
@@ -77,7 +78,6 @@ class IntakeTray(DialogFrame):
         self.in_button.setDefault(False)  # Enter belongs to the fields
         self._judge_timer = QTimer(self)
         self._judge_timer.setSingleShot(True)
-        self._judge_timer.setInterval(_JUDGE_AFTER_MS)
         self._fill_body()
         self._connect()
         self._refresh()
@@ -90,9 +90,9 @@ class IntakeTray(DialogFrame):
         self._is_away = False
         self.banner.hide()
         self._waiting_paths += paths
-        self.view.setFocus()
         if not self._reading:
             self._read_next()
+        self.view.setFocus()
 
     @property
     def is_at_rest(self) -> bool:
@@ -150,7 +150,7 @@ class IntakeTray(DialogFrame):
 
     def _connect(self) -> None:
         self._judge_timer.timeout.connect(self._start_judging)
-        self.pictures.small_arrived.connect(self.table.picture_arrived)
+        self.pictures.small_arrived.connect(self.view.picture_arrived)
         self.view.chosen_changed.connect(self._show_chosen)
         self.view.leave_out_pressed.connect(self._leave_out)
         self.table.changed_by_hand.connect(self._changed)
@@ -216,7 +216,7 @@ class IntakeTray(DialogFrame):
     def _changed(self) -> None:
         self._refresh()
         if not self._is_away and not self.tray.is_settled and not self._judge_timer.isActive():
-            self._judge_timer.start()
+            self._judge_timer.start(_JUDGE_WHILE_READING_MS if self._reading else _JUDGE_AFTER_MS)
 
     def _start_judging(self) -> None:
         if self._judging or self._copying:

@@ -112,7 +112,7 @@ class Tray:
     def take_judgement(self, version: int, sent: Sequence[TrayRow], judged: Sequence[IntakeItem]) -> None:
         """Puts the judged items into those of the sent rows that have not changed since."""
         found = {id(row): item for row, item in zip(sent, judged, strict=True)}
-        self.rows = [replace(row, item=found[id(row)]) if id(row) in found else row for row in self.rows]
+        self.rows = [_with_item(row, found.get(id(row))) for row in self.rows]
         self._judged_version = version
 
     def going_in(self) -> list[TrayRow]:
@@ -158,6 +158,10 @@ class Tray:
 
     def _touch(self) -> None:
         self._version += 1
+
+
+def _with_item(row: TrayRow, item: IntakeItem | None) -> TrayRow:
+    return row if item is None or item == row.item else replace(row, item=item)
 
 
 def _with_read_day(row: TrayRow) -> TrayRow:

@@ -33,7 +33,7 @@ class EmptyTray(Card):
         column.addWidget(self.sentence_label)
         column.addLayout(row)
         column.addStretch(1)
-        self.setMinimumHeight(current().px(280))
+        self.setMinimumHeight(current().px(160))
         self.files_button.clicked.connect(self._files)
         self.folder_button.clicked.connect(self._folder)
 

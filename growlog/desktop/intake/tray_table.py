@@ -98,13 +98,6 @@ class TrayTable(QAbstractTableModel):
         if self.tray.rows:
             self.dataChanged.emit(self.index(0, 0), self.index(len(self.tray.rows) - 1, len(_TITLES) - 1))
 
-    def picture_arrived(self, sha256: str) -> None:
-        """A small picture can now be drawn."""
-        for place, row in enumerate(self.tray.rows):
-            if row.item.sha256 == sha256:
-                cell = self.index(place, PHOTO)
-                self.dataChanged.emit(cell, cell, [Qt.ItemDataRole.DecorationRole])
-
     def take_result(self, sent: Sequence[TrayRow], results: Sequence[IntakeItem], written: int) -> int:
         """Takes out what was written; returns how many files were refused on the way."""
         self.beginResetModel()

@@ -15,7 +15,7 @@ from growlog.desktop.pictures import Pictures
 from growlog.records.crop import Crop
 from growlog.words import say
 
-_SHARES = (0.31, 0.22, 0.16, 0.31)
+_SHARES = (0.29, 0.26, 0.15, 0.3)
 
 
 class TrayView(QTableView):
@@ -42,7 +42,13 @@ class TrayView(QTableView):
 
     def chosen_places(self) -> list[int]:
         """The places of the chosen rows, in order."""
-        return sorted(index.row() for index in self.selectionModel().selectedRows())
+        ranges = self.selectionModel().selection()  # selectedRows() would ask every cell for its flags
+        parts = [ranges.at(number) for number in range(ranges.count())]
+        return sorted({place for part in parts for place in range(part.top(), part.bottom() + 1)})
+
+    def picture_arrived(self) -> None:
+        """A small picture can now be drawn; which row shows it is not worth looking for."""
+        self.viewport().update()
 
     def selectionChanged(self, selected: QItemSelection, deselected: QItemSelection) -> None:
         """Tells when other rows are chosen."""

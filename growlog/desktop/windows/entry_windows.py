@@ -1,5 +1,6 @@
 """Opens the form of an entry and writes what it confirms."""
 
+from collections.abc import Callable, Iterable
 from functools import partial
 
 from PySide6.QtCore import QObject
@@ -12,7 +13,9 @@ from growlog.desktop.entry_form.form import EntryForm
 from growlog.desktop.messages import Messages
 from growlog.desktop.settings import Settings
 from growlog.desktop.windows.placing import open_beside
+from growlog.records.change import Change
 from growlog.records.entry import Entry
+from growlog.records.problems import Problem
 from growlog.services.crops import crop_and_cultivar
 from growlog.services.entries import add_entry, check_entry, correct_entry, new_entry, owners_for, remove_entry
 from growlog.services.mixes import mixes_of
@@ -80,11 +83,21 @@ class EntryWindows(QObject):
         open_beside(self.dialog, self._window)
 
     def _write_new(self, entry: Entry) -> None:
-        self._written(self._desk.write(add_entry, entry) is not None, entry)
+        self._write(add_entry, entry)
 
     def _write_corrected(self, entry: Entry) -> None:
-        self._written(self._desk.write(correct_entry, entry) is not None, entry)
+        self._write(correct_entry, entry)
 
-    def _written(self, went_in: bool, entry: Entry) -> None:
-        if went_in:
-            self._desk.selection.choose_day(entry.day)
+    def _write(self, service: Callable[..., Change], entry: Entry) -> None:
+        went_in = self._desk.write(service, entry, on_problems=self._refuse) is not None
+        if self.dialog is None or not isValid(self.dialog):
+            return
+        if not went_in:
+            self.dialog.refuse(say("It was not written. What you typed is still here."))
+            return
+        self.dialog.finish()
+        self.dialog = None
+        self._desk.selection.choose_day(entry.day)
+
+    def _refuse(self, problems: Iterable[Problem]) -> None:
+        self._messages.problem(" ".join(p.sentence for p in problems))

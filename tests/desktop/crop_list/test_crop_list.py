@@ -3,6 +3,7 @@
 import pytest
 from PySide6.QtCore import QPoint, Qt
 from PySide6.QtTest import QTest
+from PySide6.QtWidgets import QCheckBox
 from pytestqt.qtbot import QtBot
 
 from growlog.calculations.yield_curve import PickPoint
@@ -109,7 +110,8 @@ def test_a_growing_crop_cannot_be_grown_on_and_a_cleared_one_not_cleared(crops: 
 
 
 def test_a_ticked_duty_is_told(crops: CropList, qtbot: QtBot) -> None:
-    box = crops.findChild(object, "due.feed")
+    box = crops.findChild(QCheckBox, "due.feed")
+    assert isinstance(box, QCheckBox)
     with qtbot.waitSignal(crops.due_done) as done:
         box.click()
     assert done.args == ["feed"]

@@ -67,7 +67,7 @@ def test_a_day_shows_its_age_its_date_and_all_its_entries(panel: DaySheetPanel, 
     words = seen_words(panel)
     assert "Day 64" in words
     assert any("18" in text and "January" in text for text in words)
-    assert {"Feed 2.8\u2009L", "Picked 1, 86\u2009g", "08:20", "EC 1.88\u2009mS/cm"} <= set(words)
+    assert {"Feed 2.8\u2009L", "Picked 1, 86\u2009g", "08:20", "EC 1.88\u2009mS/\u2060cm"} <= set(words)
     assert [row.findChild(MarkSign).kind for row in panel.rows] == ["feed", "pick", "reading"]  # type: ignore[union-attr]
 
 
@@ -269,7 +269,8 @@ def test_the_photo_is_compared_with_the_week_before(panel: DaySheetPanel, make_s
     wishes = Wishes(panel)
     assert panel.photo_frame.compare_button.text() == "Compare with day 56"
     qtbot.mouseClick(panel.photo_frame.compare_button, Qt.MouseButton.LeftButton)
-    action(panel.photo_frame.menu, "Day 0").trigger()
+    menu = panel.photo_frame.compare_menu()
+    action(menu, "Day 0").trigger()
     assert wishes == [("compare_wanted", 56), ("compare_wanted", 0)]
 
 
@@ -286,3 +287,13 @@ def test_nothing_is_wider_than_the_column(panel: DaySheetPanel, make_sheet: Make
     for row in panel.rows:
         assert row.geometry().right() <= panel.scroll_area.viewport().width()
     assert len(panel.rows) == len(ENTRIES)
+
+
+def test_an_emptier_day_shows_no_row_of_a_fuller_one(panel: DaySheetPanel, make_sheet: MakeSheet):
+    panel.show_day(make_sheet())
+    panel.show_day(make_sheet(entries=ENTRIES[2:]))
+    assert [row.shown.entry.kind for row in panel.rows] == ["reading"]
+    assert "Feed 2.8\u2009L" not in seen_words(panel)
+    assert panel.rows[0].findChild(MarkSign).kind == "reading"  # type: ignore[union-attr]
+    panel.show_day(make_sheet())
+    assert [row.isVisible() for row in panel.rows] == [True, True, True]

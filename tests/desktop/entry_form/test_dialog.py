@@ -21,12 +21,16 @@ def opened(qtbot: QtBot, hand: Hands) -> EntryDialog:
     return dialog
 
 
-def test_write_confirms_and_closes(hands: MakeHands, qtbot: QtBot):
+def test_write_confirms_and_the_dialog_stays_until_it_was_written(hands: MakeHands, qtbot: QtBot):
     hand = hands("training", Training(2))
     dialog = opened(qtbot, hand)
     with qtbot.assertNotEmitted(hand.form.cancelled):
         qtbot.mouseClick(dialog.write_button, Qt.MouseButton.LeftButton)
-    assert [entry.detail for entry in hand.written] == [Training(2)]
+        assert [entry.detail for entry in hand.written] == [Training(2)]
+        assert dialog.isVisible()
+        dialog.refuse("The disk is full.")
+        assert dialog.note_label.text() == "The disk is full."
+        dialog.finish()
     assert not dialog.isVisible()
 
 

@@ -252,3 +252,18 @@ def test_a_note_without_words_is_refused(hands: MakeHands):
     written = hand.write()
     assert written is not None
     assert written.note == "first female bud"
+
+
+def test_a_stored_value_finer_than_the_field_is_shown_as_it_is(hands: MakeHands):
+    hand = hands("reading", Reading(24.0, 0.58))
+    assert hand.line("relative_humidity_percent").text() == "0.58"  # type: ignore[attr-defined]
+    assert "Humidity is in per cent" in hand.says("relative_humidity_percent")
+
+
+def test_a_long_sentence_has_room_below_its_field(hands: MakeHands, qtbot: QtBot):
+    hand = hands("reading", Reading(24.0, 0.58, 75.0))
+    hand.form.resize(590, 600)
+    with qtbot.waitExposed(hand.form):
+        hand.form.show()
+    label = hand.form.cell("relative_humidity_percent").field.message_label
+    assert label.height() >= label.heightForWidth(label.width())

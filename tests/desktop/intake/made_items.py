@@ -3,7 +3,7 @@
 from datetime import date, time
 from pathlib import Path
 
-from growlog.photos.exif_facts import ExifTimes
+from growlog.photos.capture_time import ExifTimes
 from growlog.photos.picture_file import PictureFacts
 from growlog.photos.survey import SurveyedPicture
 from growlog.records.photo import CaptureTime, DateSource

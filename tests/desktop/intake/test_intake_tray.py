@@ -253,3 +253,20 @@ def test_a_failed_copy_says_that_nothing_is_in_the_logbook(
     assert filled.tray.banner.sentence == "The photos could not be put in; none of them is in the logbook."
     assert filled.tray.table.rowCount() == 5
     assert "no such disk" in caplog.text
+
+
+def test_the_keys_go_to_the_list_once_files_are_read(filled: Bench) -> None:
+    assert filled.tray.focusWidget() is filled.tray.view
+
+
+def test_photos_without_a_crop_wait_until_one_is_set(bench: Bench, phone: Path) -> None:
+    bench.tray._crop_id = None
+    bench.tray.start([phone / FIRST])
+    bench.wait()
+    assert cell(bench, FIRST, FATE) == "waits: Choose the crop it shows."
+    assert not bench.tray.in_button.isEnabled()
+    QTest.keyClick(bench.tray.view, Qt.Key.Key_A, Qt.KeyboardModifier.ControlModifier)
+    bench.tray.change_bar.crop_field.set_value(bench.light.id)
+    QTest.mouseClick(bench.tray.change_bar.crop_button, Qt.MouseButton.LeftButton)
+    bench.wait()
+    assert cell(bench, FIRST, FATE) == "goes in"

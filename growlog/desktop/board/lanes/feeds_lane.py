@@ -5,7 +5,7 @@ from collections.abc import Iterable
 from PySide6.QtCore import QPointF, QRectF, Qt
 from PySide6.QtGui import QPainter, QPainterPath, QPen
 
-from growlog.desktop.board.lanes.lane import BoardLane, Space, draw_line_of_text
+from growlog.desktop.board.lanes.lane import BoardLane, Space, draw_line_of_text, entry_near
 from growlog.services.board import Board, FeedPoint
 from growlog.words import say
 
@@ -31,6 +31,11 @@ class FeedsLane(BoardLane):
             mix = next((b.label for b in board.mixes if b.start_age <= point.age <= b.end_age), "")
             named = mix if mix and not point.water_only else ""
             yield point.age, "; ".join(p for p in (point.text, named) if p)
+
+    def entry_at(self, space: Space, point: QPointF) -> tuple[int, str] | None:
+        """The day's first entry."""
+        entries = [] if self.board is None else [(x.age, x.entry_id) for x in self.board.feeds]
+        return entry_near(space, point, entries)
 
     def paint(self, painter: QPainter, space: Space) -> None:
         """Bands above, points below."""

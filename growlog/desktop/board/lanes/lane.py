@@ -87,6 +87,14 @@ class BoardLane(ABC):
         return None
 
 
+def entry_near(space: "Space", point: QPointF, entries: Iterable[tuple[int, str]]) -> tuple[int, str] | None:
+    """The entry whose day lies under a point, within half a day or five pixels."""
+    reach = max(space.axis.pixels_per_day / 2, 5.0)
+    near = [(abs(space.axis.x(age) - point.x()), age, entry_id) for age, entry_id in entries if entry_id]
+    best = min(near, default=None)
+    return None if best is None or best[0] > reach else (best[1], best[2])
+
+
 def _by_age(told: Iterable[tuple[int, str]]) -> dict[int, list[str]]:
     lines: dict[int, list[str]] = defaultdict(list)
     for age, text in told:

@@ -5,7 +5,7 @@ from collections.abc import Iterable
 from PySide6.QtCore import QPointF, QRectF, Qt
 from PySide6.QtGui import QPainter, QPen
 
-from growlog.desktop.board.lanes.lane import SMALL_PX, BoardLane, Space, draw_line_of_text, text_width
+from growlog.desktop.board.lanes.lane import SMALL_PX, BoardLane, Space, draw_line_of_text, entry_near, text_width
 from growlog.services.board import Board, Tally
 from growlog.words import say
 
@@ -33,6 +33,11 @@ class PicksLane(BoardLane):
         for tally in board.picks:
             culls = say("{n} culled", n=tally.culled) if tally.culled and tally.count else ""
             yield tally.age, ", ".join(t for t in (tally.text, culls) if t)
+
+    def entry_at(self, space: Space, point: QPointF) -> tuple[int, str] | None:
+        """The day's first entry."""
+        entries = [] if self.board is None else [(x.age, x.entry_id) for x in self.board.picks]
+        return entry_near(space, point, entries)
 
     def paint(self, painter: QPainter, space: Space) -> None:
         """Squares or a bar for each day."""

@@ -2,10 +2,10 @@
 
 from collections.abc import Iterable
 
-from PySide6.QtCore import QRectF, Qt
+from PySide6.QtCore import QPointF, QRectF, Qt
 from PySide6.QtGui import QPainter
 
-from growlog.desktop.board.lanes.lane import BoardLane, Space, draw_line_of_text, text_width
+from growlog.desktop.board.lanes.lane import BoardLane, Space, draw_line_of_text, entry_near, text_width
 from growlog.records.cultivar import FloweringHabit
 from growlog.services.board import Board
 from growlog.words import say
@@ -40,6 +40,11 @@ class PollinationLane(BoardLane):
         if picked > self.board.females_pollinated:
             return say("{n} pollinated", n=self.board.females_pollinated)
         return say("{n} pollinated, {picked} picked of them", n=self.board.females_pollinated, picked=picked)
+
+    def entry_at(self, space: Space, point: QPointF) -> tuple[int, str] | None:
+        """The day's first entry."""
+        entries = [] if self.board is None else [(x.age, x.entry_id) for x in self.board.pollination]
+        return entry_near(space, point, entries)
 
     def paint(self, painter: QPainter, space: Space) -> None:
         """Bars from the ground up."""

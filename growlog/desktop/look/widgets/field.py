@@ -16,7 +16,7 @@ class Field(QWidget):
     def __init__(self, label: str, editor: QWidget, unit: str = "", name: str = "", beside: bool = False) -> None:
         """beside: the label stands left of the editor instead of above. An empty label is not shown."""
         super().__init__()
-        self.setSizePolicy(QSizePolicy.Policy.Preferred, QSizePolicy.Policy.Maximum)
+        self.setSizePolicy(QSizePolicy.Policy.Preferred, QSizePolicy.Policy.Preferred)
         self.editor = editor
         self.label = TextLabel(label, "field-label")
         self.label.setBuddy(editor)

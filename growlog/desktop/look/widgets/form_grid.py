@@ -23,7 +23,7 @@ class FormGrid(QWidget):
         self._grid.setContentsMargins(0, 0, 0, 0)
         self._grid.setHorizontalSpacing(16)
         self._grid.setVerticalSpacing(12)
-        self.setSizePolicy(QSizePolicy.Policy.Preferred, QSizePolicy.Policy.Maximum)
+        self.setSizePolicy(QSizePolicy.Policy.Preferred, QSizePolicy.Policy.Preferred)
 
     def add(self, *widgets: QWidget, span: int = 1) -> None:
         """Appends fields; span is how many columns each takes where there is room."""
