@@ -50,7 +50,9 @@ def light_spans(
     latest: dict[int, tuple[int, float, float | None, float | None]] = {}
     for change in sorted(changes, key=lambda c: c[0]):
         latest[max(change[0], first_age)] = change
-    starts = sorted(age for age in latest if age <= last_age)
+    ages = sorted(age for age in latest if age <= last_age)
+    # A change that changes nothing (a new place under the same light) starts no span.
+    starts = [a for i, a in enumerate(ages) if i == 0 or latest[a][1:] != latest[ages[i - 1]][1:]]
     spans = []
     for start, following in pairwise([*starts, last_age + 1]):
         _, hours, dimming, ppfd = latest[start]

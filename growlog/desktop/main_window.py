@@ -4,7 +4,7 @@ from collections.abc import Callable
 from datetime import datetime
 from pathlib import Path
 
-from PySide6.QtCore import QMimeData, Signal
+from PySide6.QtCore import QMimeData, Qt, Signal
 from PySide6.QtGui import QCloseEvent, QDragEnterEvent, QDropEvent, QGuiApplication
 from PySide6.QtWidgets import QMainWindow, QStackedWidget, QVBoxLayout, QWidget
 
@@ -100,7 +100,15 @@ class MainWindow(QMainWindow):
         self._allow()
 
     def closeEvent(self, event: QCloseEvent) -> None:
-        """Lets go of the logbook and ends what runs in the background."""
+        """Lets go of the logbook and ends what runs in the background; photos being copied are finished first."""
+        tray = None if self.photos is None else self.photos.open_tray_window()
+        if tray is not None:
+            tray.put_away.connect(self.close, Qt.ConnectionType.QueuedConnection)
+            tray.close()
+            if tray.isVisible():
+                event.ignore()
+                return
+            tray.put_away.disconnect(self.close)
         if not self.isMaximized():
             box = self.geometry()
             self.settings.set("window_geometry", [box.x(), box.y(), box.width(), box.height()])

@@ -47,6 +47,10 @@ class PhotoWindows(QObject):
         if dropped:
             self.tray.start(dropped)
 
+    def open_tray_window(self) -> IntakeTray | None:
+        """The intake tray if it stands open."""
+        return self.tray if self.tray is not None and self.tray.isVisible() else None
+
     def let_lead(self, use_id: str) -> None:
         """Makes a photo the leading one of its day."""
         self._desk.write(let_lead, use_id)
