@@ -7,6 +7,7 @@ import gettext
 from datetime import date
 
 _catalogue: gettext.NullTranslations = gettext.NullTranslations()
+_units = "metric"
 _locale = "en_GB"  # day before month, as the wall calendars of most countries have it
 
 
@@ -16,6 +17,19 @@ def install(catalogue: gettext.NullTranslations, locale: str = "") -> None:
     _catalogue = catalogue
     if _is_known(locale):
         _locale = locale
+
+
+def show_units(system: str) -> None:
+    """Which units sentences speak in from now on: "metric" or "us". What is kept stays metric."""
+    global _units
+    if system not in ("metric", "us"):
+        raise ValueError(f"units {system!r} are neither metric nor us")
+    _units = system
+
+
+def units() -> str:
+    """The units in force."""
+    return _units
 
 
 def locale_name() -> str:

@@ -31,6 +31,15 @@ def own_folders(tmp_path_factory: pytest.TempPathFactory, monkeypatch: pytest.Mo
     return home
 
 
+@pytest.fixture(autouse=True)
+def metric_units() -> Iterator[None]:
+    """Sentences speak metric at the start of each test."""
+    from growlog.words import show_units
+
+    yield
+    show_units("metric")
+
+
 @pytest.fixture(scope="session")
 def qapp(qapp_args: list[str], qapp_cls: type, pytestconfig: pytest.Config) -> object:
     """The application, dressed once."""

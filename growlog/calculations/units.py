@@ -6,6 +6,7 @@ NIST Special Publication 811, appendix B.
 
 L_PER_US_GALLON = 3.785411784
 G_PER_OUNCE = 28.349523125  # avoirdupois
+G_PER_POUND = 453.59237
 CM_PER_INCH = 2.54
 
 
@@ -27,6 +28,11 @@ def ounces_from_grams(weight_g: float) -> float:
 def grams_from_ounces(weight_oz: float) -> float:
     """g of a weight in avoirdupois ounces."""
     return weight_oz * G_PER_OUNCE
+
+
+def pounds_from_kilograms(weight_kg: float) -> float:
+    """Avoirdupois pounds of a weight in kg."""
+    return weight_kg * 1000 / G_PER_POUND
 
 
 def inches_from_centimetres(length_cm: float) -> float:

@@ -24,7 +24,7 @@ from growlog.desktop.windows.photo_windows import PhotoWindows
 from growlog.desktop.windows.placing import open_beside
 from growlog.services.logbooks import facts_of, keep_copy
 from growlog.services.open_logbook import LogbookProblem, OpenLogbook
-from growlog.words import say
+from growlog.words import say, show_units
 
 
 class MainWindow(QMainWindow):
@@ -39,6 +39,8 @@ class MainWindow(QMainWindow):
         self.setWindowTitle(say("Growing-room Logbook"))
         self.setAcceptDrops(True)
         self.settings = settings
+        show_units(settings.text("units"))
+        settings.changed.connect(self._setting_changed)
         self.runner = TaskRunner(self)
         self.strip = MessageStrip(self)
         self.messages: Messages = messages or WindowMessages(self, self.strip)
@@ -73,6 +75,7 @@ class MainWindow(QMainWindow):
         self.settings.remember_logbook(log.folder)
         self.setWindowTitle(f"{facts_of(log).name} · {say('Growing-room Logbook')}")
         desk.open_first()
+        page.board.setFocus()
         self._allow()
         if not log.writable:
             self.messages.inform(say("This logbook is open in another window, so here it can only be read."))
@@ -126,6 +129,12 @@ class MainWindow(QMainWindow):
         """Dropped photos go to the intake tray."""
         self._take_files(event.mimeData())
         event.acceptProposedAction()
+
+    def _setting_changed(self, key: str) -> None:
+        if key == "units":
+            show_units(self.settings.text("units"))
+            if self.desk is not None:
+                self.desk.refresh()
 
     def _place(self) -> None:
         middle = QWidget()

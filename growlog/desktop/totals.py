@@ -1,6 +1,7 @@
 """The lines of totals in the window's head and foot."""
 
-from growlog.records.entry.wording import fixed, joined, weight
+from growlog.records.display import fixed, weight
+from growlog.records.entry.wording import joined
 from growlog.services.board import Board
 from growlog.services.crops import CropSummary
 from growlog.words import say, say_count

@@ -3,6 +3,7 @@
 from collections.abc import Iterable
 from dataclasses import dataclass
 
+from growlog.records.display import in_shown_unit, plain
 from growlog.records.limits import Limit, limit
 from growlog.words import say
 
@@ -49,16 +50,6 @@ def refuse(problems: Iterable[Problem]) -> None:
         raise RecordRefused(firm)
 
 
-def plain_number(value: float) -> str:
-    """A number without needless zeros, for sentences."""
-    return f"{value:g}"
-
-
-def with_unit(value: float, unit: str) -> str:
-    """A number, a thin space and its unit."""
-    return f"{plain_number(value)}\u2009{unit}" if unit else plain_number(value)
-
-
 def _asked(bound: Limit, value: float) -> bool:
     below = bound.ask_below is not None and value < bound.ask_below
     above = bound.ask_above is not None and value > bound.ask_above
@@ -69,16 +60,20 @@ def _out_of_range(bound: Limit, value: float) -> str:
     return say(
         "{label} {value} is outside {lowest} to {highest}: {reason}.",
         label=say(bound.label),
-        value=with_unit(value, bound.unit),
-        lowest=plain_number(bound.lowest),
-        highest=with_unit(bound.highest, bound.unit),
+        value=plain(value, bound.unit),
+        lowest=_without_unit(bound.lowest, bound.unit),
+        highest=plain(bound.highest, bound.unit),
         reason=say(bound.reason),
     )
+
+
+def _without_unit(value: float, unit: str) -> str:
+    return plain(in_shown_unit(value, unit)[0], "")
 
 
 def _unusual(bound: Limit, value: float) -> str:
     return say(
         "{label} {value} is unusual. Is it right?",
         label=say(bound.label),
-        value=with_unit(value, bound.unit),
+        value=plain(value, bound.unit),
     )

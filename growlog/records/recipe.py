@@ -3,7 +3,8 @@
 from dataclasses import dataclass
 from datetime import datetime
 
-from growlog.records.problems import Problem, check_quantity, plain_number
+from growlog.records.display import plain
+from growlog.records.problems import Problem, check_quantity
 from growlog.words import say
 
 
@@ -37,4 +38,4 @@ class Mix:
 
     def doses(self) -> str:
         """The doses in one line, as written on a bottle's tape."""
-        return ", ".join(f"{p.product} {plain_number(p.dose_per_l)}\u2009{p.unit}" for p in self.parts)
+        return ", ".join(f"{p.product} {plain(p.dose_per_l, p.unit)}" for p in self.parts)

@@ -7,8 +7,8 @@ from growlog.calculations.climate import vapour_pressure_deficit
 from growlog.calculations.plant_age import age_on
 from growlog.calculations.yield_curve import YieldSoFar, yield_so_far
 from growlog.records.crop import Crop
+from growlog.records.display import fixed, weight
 from growlog.records.entry import Entry, Feed, Pick, Reading
-from growlog.records.entry.wording import fixed, weight
 from growlog.services.entries import entries_of_crop, harvest_closed_until
 from growlog.services.open_logbook import OpenLogbook
 from growlog.services.photo_uses import DayPhoto, photos_of_crop

@@ -1,7 +1,6 @@
 """What a card of the crop list says."""
 
-from PySide6.QtCore import QLocale
-
+from growlog.records.display import weight
 from growlog.services.crops import CropSummary
 from growlog.words import say, say_count
 
@@ -22,21 +21,13 @@ def yield_line(summary: CropSummary) -> str:
         fruit = say_count("{n} fruit", "{n} fruit", total.fruit_count)
         if not total.weight_g:
             return say("{fruit}, not weighed", fruit=fruit)
-        weight = weight_words(total.weight_g)
+        heavy = weight(total.weight_g)
         if total.estimated_g or total.unknown_count:
-            weight = say("about {weight}", weight=weight)
-        return f"{fruit}, {weight}"
+            heavy = say("about {weight}", weight=heavy)
+        return f"{fruit}, {heavy}"
     if summary.first_flower_age is not None:
         return say("first flower day {n}", n=summary.first_flower_age)
     return say("no fruit yet") if summary.crop.growing else say("no fruit")
-
-
-def weight_words(weight_g: float) -> str:
-    """Below 1000 g in g, from there on in kg with two decimals."""
-    if weight_g < 999.5:
-        return f"{weight_g:.0f}\u2009g"
-    text = f"{weight_g / 1000:.2f}".replace(".", QLocale().decimalPoint())
-    return f"{text}\u2009kg"
 
 
 def spoken(summary: CropSummary) -> str:

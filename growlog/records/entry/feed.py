@@ -3,8 +3,9 @@
 from dataclasses import dataclass
 from typing import ClassVar
 
+from growlog.records.display import fixed
 from growlog.records.entry.base import Detail
-from growlog.records.entry.wording import fixed, joined, measured
+from growlog.records.entry.wording import joined, measured
 from growlog.records.problems import Problem
 from growlog.words import mark, say
 

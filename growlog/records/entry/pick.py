@@ -4,8 +4,9 @@ from dataclasses import dataclass
 from enum import StrEnum
 from typing import ClassVar
 
+from growlog.records.display import fixed, weight
 from growlog.records.entry.base import Detail
-from growlog.records.entry.wording import fixed, joined, weight
+from growlog.records.entry.wording import joined
 from growlog.records.problems import Problem, check_quantity
 from growlog.words import mark, say, say_count
 
@@ -105,6 +106,6 @@ class Pick(Detail):
         """Single weights, then culls."""
         singles = ""
         if 1 < len(self.weights_g) <= 8:
-            singles = " + ".join(f"{w:g}" for w in self.weights_g) + "\u2009g"
+            singles = " + ".join(weight(w) for w in self.weights_g)
         culls = joined(*(f"{c.cull_count} {say(c.cause.label)}" for c in self.culls))
         return joined(singles, say("culled: {culls}", culls=culls) if culls else "")

@@ -1,13 +1,7 @@
 """Small pieces of sentences that several kinds of entry share."""
 
-from growlog.records.problems import with_unit
-from growlog.words import say, show_number
-
-
-def fixed(value: float, decimals: int, unit: str) -> str:
-    """A number with as many decimals as it is measured with, and its unit."""
-    number = show_number(value, decimals)
-    return f"{number}\u2009{unit}" if unit else number
+from growlog.records.display import fixed
+from growlog.words import say
 
 
 def joined(*parts: str) -> str:
@@ -23,8 +17,3 @@ def counted(template: str, n: int | None) -> str:
 def measured(label: str, value: float | None, decimals: int, unit: str) -> str:
     """A labelled measure, "" where it was not taken."""
     return "" if value is None else say("{label} {value}", label=label, value=fixed(value, decimals, unit)).strip()
-
-
-def weight(grams: float) -> str:
-    """A weight in g below 1 kg, in kg from there."""
-    return with_unit(round(grams, 1), "g") if grams < 1000 else fixed(grams / 1000, 2, "kg")
