@@ -5,6 +5,7 @@ English is the source text. `say`, `say_count` and `mark` are what the extractio
 
 import gettext
 from datetime import date
+from functools import lru_cache
 
 _catalogue: gettext.NullTranslations = gettext.NullTranslations()
 _units = "metric"
@@ -63,10 +64,15 @@ def show_day(day: date) -> str:
 
 def show_number(value: float, decimals: int) -> str:
     """A number with so many decimals, in the locale's form, without grouping."""
+    return _formatted(value, decimals, _locale)
+
+
+@lru_cache(4096)  # the day line asks for the same few figures again and again
+def _formatted(value: float, decimals: int, locale: str) -> str:
     from babel.numbers import format_decimal
 
     pattern = "0." + "0" * decimals if decimals else "0"
-    return str(format_decimal(round(value, decimals), pattern, locale=_locale))
+    return str(format_decimal(round(value, decimals), pattern, locale=locale))
 
 
 def _is_known(locale: str) -> bool:

@@ -20,6 +20,7 @@ from growlog.command_line.output import complain, never_stumble
 from growlog.command_line.parameters import as_of_option
 from growlog.command_line.photo_commands import add_photos_command
 from growlog.command_line.picture_command import picture_command
+from growlog.command_line.work_out_command import work_out_command
 from growlog.records.problems import RecordRefused
 from growlog.services.open_logbook import LogbookProblem
 from growlog.words import say
@@ -66,6 +67,7 @@ for _command in (
     export_command,
     import_command,
     picture_command,
+    work_out_command,
 ):
     growing_room.add_command(_command)
 

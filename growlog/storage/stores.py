@@ -116,7 +116,9 @@ class EntryStore(Store[Entry]):
 
     def _read(self, where: Sequence[ColumnElement[bool]]) -> list[Entry]:
         found = []
-        for kind in DETAIL_MODELS:
+        # Asking first which kinds there are is one query for the many that would find nothing.
+        present = self._session.execute(select(self._table.c.kind).where(*where).distinct()).scalars()
+        for kind in sorted(present):
             found += self._read_kind(kind, where)
         return sorted(found, key=_when)
 

@@ -5,10 +5,10 @@ from html import escape
 
 import pyqtgraph as pg
 from PySide6.QtCore import Qt
-from PySide6.QtGui import QBrush, QColor, QPen
+from PySide6.QtGui import QBrush, QColor, QFont, QFontMetricsF, QPen
 
 from growlog.desktop.board.curve_steps import DrawnCurve, Steps
-from growlog.desktop.look.theme import Look
+from growlog.desktop.look.theme import Look, current
 
 
 def curve_pen(look: Look, token: str, width: float, style: Qt.PenStyle = Qt.PenStyle.SolidLine) -> QPen:
@@ -65,3 +65,8 @@ def words(
     item = pg.TextItem(html=f'<div style="{size}; text-align:{align}">{text}</div>', anchor=anchor)
     item.setTextWidth(width)
     return item
+
+
+def words_width(text: str) -> float:
+    """The width of a label's line in pixels."""
+    return QFontMetricsF(current().font(11, QFont.Weight.DemiBold)).horizontalAdvance(text) + current().px(4)

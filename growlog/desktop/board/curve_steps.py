@@ -70,6 +70,12 @@ def point_at(points: Sequence[CurvePoint], age: int) -> CurvePoint | None:
     return points[index - 1] if index else None
 
 
+def value_on(steps: Steps, age: float) -> float:
+    """The height of a step curve at an age."""
+    index = int(steps.ages.searchsorted(age, side="right")) - 1
+    return float(steps.values[max(index, 0)])
+
+
 def round_ticks(highest: float, most: int) -> list[float]:
     """0 and multiples of 1, 2 or 5 times a power of ten up to the highest value.
 

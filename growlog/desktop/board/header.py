@@ -17,12 +17,15 @@ from growlog.words import say
 
 _WIDE_PX = 640
 _MIDDLE_PX = 440
+_HALF_PX = 350
 _LEAST_PX = 260
+_LOW = "QComboBox { padding-top: 1px; padding-bottom: 1px; min-height: 0; }"
 # row, column, rows, columns of name, description, other curve, icons and switch
 _PLACES = {
     "wide": ((0, 0, 1, 1), (1, 0, 1, 5), (0, 1, 1, 1), (0, 2, 1, 1), (0, 3, 1, 1)),
     "middle": ((0, 0, 1, 1), (1, 0, 1, 2), (1, 2, 1, 2), (0, 1, 1, 1), (0, 2, 1, 2)),
-    "narrow": ((0, 0, 1, 1), (1, 0, 1, 5), (3, 0, 1, 2), (0, 1, 1, 1), (2, 0, 1, 2)),
+    "half": ((0, 0, 1, 3), (4, 0, 1, 5), (1, 2, 1, 2), (0, 3, 1, 1), (1, 0, 1, 2)),
+    "narrow": ((0, 0, 1, 5), (4, 0, 1, 5), (3, 0, 1, 2), (1, 0, 1, 2), (2, 0, 1, 2)),
 }
 
 
@@ -39,6 +42,7 @@ class UnderlayBox(CalmComboBox):
         self.setToolTip(say("Lay another crop's yield under this one, at the same plant age"))
         self.setSizePolicy(QSizePolicy.Policy.Maximum, QSizePolicy.Policy.Fixed)
         self.setMinimumContentsLength(12)
+        self.setStyleSheet(_LOW)
         self.setSizeAdjustPolicy(CalmComboBox.SizeAdjustPolicy.AdjustToMinimumContentsLengthWithIcon)
         self.set_choices([])
         self.activated.connect(self._activated)
@@ -93,10 +97,10 @@ class Header(QWidget):
         self._grid = QGridLayout(self)
         self._grid.setContentsMargins(0, 0, 0, 0)
         self._grid.setHorizontalSpacing(8)
-        self._grid.setVerticalSpacing(4)
+        self._grid.setVerticalSpacing(2)
         self._grid.setColumnStretch(0, 1)
         spring = QSpacerItem(0, 0, QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Minimum)
-        self._grid.addItem(spring, 4, 4)  # keeps everything at the left where there is room to spare
+        self._grid.addItem(spring, 5, 4)  # keeps everything at the left where there is room to spare
         self.setMinimumWidth(_LEAST_PX)  # else the widest arrangement would keep the window from getting narrower
         self._shape = ""
         self._arrange()
@@ -106,6 +110,7 @@ class Header(QWidget):
         """Names the crop and describes it."""
         self.name.setText(board.crop.name)
         self.about.setText(description(board))
+        self.name.setToolTip(f"{board.crop.name}: {self.about.text()}")
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         """Takes more rows where it is narrow."""
@@ -122,8 +127,9 @@ class Header(QWidget):
         return row
 
     def _arrange(self) -> None:
-        look, width = current(), self.width()
-        shape = "wide" if width >= look.px(_WIDE_PX) else "middle" if width >= look.px(_MIDDLE_PX) else "narrow"
+        scale = current().px
+        widths = {"wide": _WIDE_PX, "middle": _MIDDLE_PX, "half": _HALF_PX, "narrow": 0}
+        shape = next(name for name, least in widths.items() if self.width() >= scale(least))
         if shape == self._shape:
             return
         self._shape = shape
@@ -132,7 +138,10 @@ class Header(QWidget):
             self._grid.removeWidget(widget)
         for widget, place in zip(parts, _PLACES[shape], strict=True):
             self._grid.addWidget(widget, *place)
-        if shape == "middle":
+        self.about.setVisible(shape in ("wide", "middle"))
+        if shape == "narrow":
+            self._grid.setAlignment(self._icons, Qt.AlignmentFlag.AlignLeft)
+        if shape in ("middle", "half"):
             self._grid.setAlignment(self.underlay, Qt.AlignmentFlag.AlignRight)
 
 

@@ -1,11 +1,12 @@
 """What lies over lanes and chart: the day line with its label, its point on the curve, and the hover box."""
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 
 from PySide6.QtCore import QPoint, QPointF, QRect, QRectF, Qt
 from PySide6.QtGui import QColor, QFont, QFontMetricsF, QPainter, QPaintEvent, QPen
 from PySide6.QtWidgets import QWidget
 
+from growlog.desktop.board.placing import best_place
 from growlog.desktop.look.theme import current
 from growlog.desktop.look.tokens import blend
 
@@ -19,23 +20,35 @@ class Overlay(QWidget):
         self._x: float | None = None
         self._label = ""
         self._bottom = 0.0
-        self._right = 0.0
         self._point: QPointF | None = None
         self._words = ""
+        self._words_at = QRectF()
         self._drop_y: float | None = None
         self._focused = False
 
-    def set_line(self, x: float | None, label: str, bottom: float, right: float) -> None:
-        """Where the line stands (None: out of view), what it says, how far down and right it may paint."""
+    def set_line(self, x: float | None, label: str, bottom: float) -> None:
+        """Where the line stands (None: out of view), what it says, how far down it goes."""
         self._touch()
-        self._x, self._label, self._bottom, self._right = x, label, bottom, right
+        self._x, self._label, self._bottom = x, label, bottom
         self._touch()
 
-    def set_point(self, point: QPointF | None, words: str) -> None:
-        """The point on the curve, with its box."""
+    def set_point(
+        self,
+        point: QPointF | None,
+        words: str,
+        taken: Sequence[QRectF] = (),
+        chart: QRectF | None = None,
+        also_covers: Callable[[QRectF], float] | None = None,
+    ) -> None:
+        """The point on the curve with its box, which keeps off what is taken and inside the chart."""
         self._touch()
         self._point, self._words = point, words
+        self._words_at = self._free_place(taken, chart or QRectF(self.rect()), also_covers)
         self._touch()
+
+    def words_box(self) -> QRectF:
+        """Where the box at the curve stands; empty without one."""
+        return QRectF() if self._x is None else self._words_at
 
     def set_drop(self, y: float | None) -> None:
         """Where a dragged lane would come to stand."""
@@ -86,7 +99,7 @@ class Overlay(QWidget):
         painter.setPen(QPen(look.colour("pick"), 1.8 * look.scale))
         painter.setBrush(look.colour("paper"))
         painter.drawEllipse(QPointF(round(point.x()) + 0.5, point.y()), look.px(4.5), look.px(4.5))
-        box = self._words_box(point)
+        box = self._words_at
         painter.setPen(QPen(look.colour("rule"), 1))
         painter.setBrush(look.colour("card"))
         painter.drawRoundedRect(box, 3, 3)
@@ -100,13 +113,24 @@ class Overlay(QWidget):
         left = min(max(x - width / 2, 0.0), self.width() - width)
         return QRectF(round(left), 0, round(width), look.px(18))
 
-    def _words_box(self, point: QPointF) -> QRectF:
-        look = current()
+    def _free_place(
+        self, taken: Sequence[QRectF], chart: QRectF, also_covers: Callable[[QRectF], float] | None
+    ) -> QRectF:
+        """Beside the point, below it before above, right before left, then ever farther up and down."""
+        if self._point is None:
+            return QRectF()
+        look, point = current(), self._point
         width = QFontMetricsF(_bold()).horizontalAdvance(self._words) + look.px(12)
         height, off = look.px(20), look.px(9)
-        left = point.x() + off if point.x() + off + width <= self._right else point.x() - off - width
-        top = point.y() + off if point.y() + off + height <= self._bottom - 2 else point.y() - off - height
-        return QRectF(round(left) + 0.5, round(top) + 0.5, round(width), height)
+        below = point.y() + off
+        tops = [below, point.y() - off - height]
+        tops += [
+            top for n in range(1, round(2 * chart.height() / off)) for top in (below - n * off / 2, below + n * off / 2)
+        ]
+        lefts = (point.x() + off, point.x() - off - width)
+        places = (QRectF(left, top, width, height) for top in tops for left in lefts)
+        place = best_place(places, taken, chart.adjusted(0, 0, 0, -2), also_covers)
+        return QRectF(round(place.left()) + 0.5, round(place.top()) + 0.5, round(width), height)
 
     def _touch(self) -> None:
         if self._x is None:
@@ -117,7 +141,7 @@ class Overlay(QWidget):
         if self._point is not None:
             reach = current().px(7)
             self.update(QRect(x - reach, round(self._point.y()) - reach, 2 * reach, 2 * reach))
-            self.update(self._words_box(self._point).toAlignedRect().adjusted(-1, -1, 1, 1))
+            self.update(self._words_at.toAlignedRect().adjusted(-1, -1, 1, 1))
 
 
 class HoverBox(QWidget):

@@ -105,8 +105,8 @@ class SeasonBoard(QWidget):
     def _crop_page(self) -> QWidget:
         page = QWidget()
         layout = QVBoxLayout(page)
-        layout.setContentsMargins(16, 10, 8, 6)
-        layout.setSpacing(8)
+        layout.setContentsMargins(16, 8, 8, 4)
+        layout.setSpacing(6)
         layout.addWidget(self.header)
         layout.addWidget(self._parts, 1)
         return page

@@ -1,6 +1,6 @@
 """Lanes and chart on one axis, with the day line across them; takes all of the mouse and the keys."""
 
-from PySide6.QtCore import QEvent, QPoint, QPointF, Qt, Signal
+from PySide6.QtCore import QEvent, QPoint, QPointF, QRectF, Qt, Signal
 from PySide6.QtGui import QFocusEvent, QKeyEvent, QMouseEvent, QResizeEvent, QWheelEvent
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
@@ -15,7 +15,7 @@ from growlog.services.board import Board, Curve
 from growlog.words import say
 
 _CHART_SHARE = 0.42
-_CHART_LEAST_PX = 150
+_CHART_LEAST_PX = 116
 _NAMES_SHARE = 0.36
 _RIGHT_PX = 14
 _ZOOM_STEP = 1.25
@@ -256,13 +256,19 @@ class Surface(QWidget):
         x = self.axis.x(self.age)
         seen = self.axis.left - 0.5 <= x <= self.axis.right + 0.5
         bottom = self.chart.y() + self.chart.axis_strip().top()
-        self.overlay.set_line(x if seen else None, self.day_label(), bottom, self.axis.right)
+        self.overlay.set_line(x if seen else None, self.day_label(), bottom)
         point = self.chart.point_on(self.age)
         if point is None:
             self.overlay.set_point(None, "")
         else:
-            self.overlay.set_point(point[0] + QPointF(0, self.chart.y()), point[1])
+            down = QPointF(0, self.chart.y())
+            taken = [place.translated(down) for place in self.chart.taken_places()]
+            chart = self.chart.plot_area().translated(down)
+            self.overlay.set_point(point[0] + down, point[1], taken, chart, self._covered_curve)
         self._describe(self.board)
+
+    def _covered_curve(self, box: QRectF) -> float:
+        return self.chart.covered_curve(box.translated(0, -self.chart.y()))
 
     def _describe(self, board: Board) -> None:
         day = weekday_and_day(board.date_of(self.age))

@@ -2,19 +2,20 @@
 
 import pyqtgraph as pg
 from PySide6.QtCore import QPointF, QRect, QRectF, Qt, Signal
-from PySide6.QtGui import QFont, QFontMetricsF, QPainter, QPaintEvent, QPen, QResizeEvent
+from PySide6.QtGui import QFont, QPainter, QPaintEvent, QPen, QResizeEvent
 from PySide6.QtWidgets import QFrame, QWidget
 
 from growlog.desktop.board import chart_items
 from growlog.desktop.board.axis import AgeAxis
+from growlog.desktop.board.chart_labels import ChartLabels, ChartSpace
 from growlog.desktop.board.curve_steps import (
     DrawnCurve,
-    Steps,
     count_ticks,
     drawn_curve,
     point_at,
     round_ticks,
     value_of,
+    value_on,
 )
 from growlog.desktop.board.wording import THIN, against_packet, fruit, month, number, short_day, short_number
 from growlog.desktop.look.theme import BASE_PX, current, theme_signal
@@ -25,7 +26,8 @@ from growlog.words import say
 AXIS_PX = 26
 _TOP_PX = 10
 _HEADROOM_PX = 40
-_TICK_GAP_PX = 34
+_TICK_GAP_PX = 30
+_FIRST_PICK_PX = 56  # how far above the ground its words begin
 
 
 class YieldChart(QWidget):
@@ -43,6 +45,7 @@ class YieldChart(QWidget):
         self._ticks: list[float] = [0.0]
         self.drawn: DrawnCurve | None = None
         self.underlaid: DrawnCurve | None = None
+        self._labels = ChartLabels()
         self.plot = _calm_plot(self)
         self.switch = SegmentSwitch(
             [("weight", say("weight")), ("count", say("count"))], "weight", say("The curve counts by")
@@ -150,12 +153,11 @@ class YieldChart(QWidget):
         under = self._underlay
         self.underlaid = drawn_curve(under.points, under.last_age, self.by_count) if under and under.points else None
         self._scale()
+        self.switch.setVisible(self.drawn is not None)
         self._draw_rules()
         self._draw_underlay()
-        self._draw_packet()
         self._draw_curve()
-        self._draw_first_pick()
-        self.switch.setVisible(self.drawn is not None)
+        self._draw_labels()
         self.update()
 
     def _scale(self) -> None:
@@ -186,23 +188,46 @@ class YieldChart(QWidget):
             self.plot.addItem(chart_items.hatching_of(self.drawn, look))
             dashed = chart_items.curve_pen(look, "pick", 2, Qt.PenStyle.DashLine)
             self.plot.addItem(chart_items.line_of(self.drawn.estimated_part(), dashed))
-            if self.drawn.sure_until < self._axis.end:
-                below = self._underlay_is_higher() or self.underlaid is None
-                age, value = self._end_of(self.drawn)
-                words = say("partly estimated")
-                if below:
-                    value = _value_on(self.drawn.weighed, age - _width(words) / self._axis.pixels_per_day)
-                self._label(words, "", (age, value), (1, 0 if below else 1), "mute")
 
     def _draw_underlay(self) -> None:
         if self.underlaid is None or self._underlay is None:
             return
         look = current()
         self.plot.addItem(chart_items.line_of(self.underlaid.whole, chart_items.curve_pen(look, "mute", 1.3)))
-        age, value = self._end_of(self.underlaid)
-        beside = self._axis.right - self._axis.x(age) >= _width(self._underlay.name) + look.px(10)
-        above = self._underlay_is_higher() or self.drawn is None
-        self._label(self._underlay.name, "", (age, value), (0, 0.5) if beside else (1, 1 if above else 0), "mute")
+
+    def _draw_labels(self) -> None:
+        """First pick and packet first: they belong to a day, the others may stand anywhere along their curve."""
+        space = ChartSpace(QRectF(self._plot_rect()), self._axis, self._highest)
+        curves = [drawn for drawn in (self.drawn, self.underlaid) if drawn]
+        self._labels.begin(space, curves, self._switch_place())
+        self._draw_first_pick(space)
+        self._draw_packet()
+        if self.underlaid is not None and self._underlay is not None:
+            above = self._underlay_is_higher() or self.drawn is None
+            self._labels.at_end(self.plot, (self._underlay.name, "", "mute"), self._end_point(self.underlaid), above)
+        if self.drawn is not None and self.drawn.has_estimate and self.drawn.sure_until < self._axis.end:
+            above = self.underlaid is not None and not self._underlay_is_higher()
+            words = (say("partly estimated"), "", "mute")
+            self._labels.at_end(self.plot, words, self._end_point(self.drawn), above)
+
+    def taken_places(self) -> list[QRectF]:
+        """Where words and the switch stand, in pixels, so that nothing else is put over them."""
+        return list(self._labels.taken)
+
+    def covered_curve(self, box: QRectF) -> float:
+        """What it costs to lie over a curve."""
+        return self._labels.covered_curve(box)
+
+    def plot_area(self) -> QRectF:
+        """The plot in pixels."""
+        return QRectF(self._plot_rect())
+
+    def _switch_place(self) -> list[QRectF]:
+        return [QRectF(self.switch.geometry())] if self.drawn is not None else []
+
+    def _end_point(self, drawn: DrawnCurve) -> QPointF:
+        age, value = self._end_of(drawn)
+        return QPointF(self._axis.x(age), self._y(value))
 
     def _underlay_is_higher(self) -> bool:
         """Whether the other crop's curve ends above this one's, as far as is in view."""
@@ -212,49 +237,28 @@ class YieldChart(QWidget):
 
     def _end_of(self, drawn: DrawnCurve) -> tuple[float, float]:
         age = min(float(drawn.whole.ages[-1]), self._axis.end)
-        return age, _value_on(drawn.whole, age)
+        return age, value_on(drawn.whole, age)
 
     def _draw_packet(self) -> None:
         age = None if self._board is None else self._board.packet_maturity_age
         if age is None or not self._axis.start <= age <= self._axis.end:
             return
-        look, x = current(), self._axis.x(age)
-        pen = chart_items.curve_pen(look, "mute", 1, Qt.PenStyle.DashLine)
+        pen = chart_items.curve_pen(current(), "mute", 1, Qt.PenStyle.DashLine)
         self.plot.addItem(chart_items.upright(age, self._highest, pen))
         text = say("packet maturity {days}", days=f"{age}{THIN}d")
-        taken = self.switch.geometry().right() if self.drawn is not None else round(self._axis.left)
-        left_fits = x - _width(text) - look.px(10) >= taken
-        under_switch = not left_fits and x <= taken
-        top = self._value_at(self.switch.geometry().bottom() + 4) if under_switch else self._highest
-        to_left = left_fits or (under_switch and x - _width(text) >= self._axis.left)
-        self._label(text, "", (age, top), (1, 0) if to_left else (0, 0), "mute")
+        self._labels.beside_line(self.plot, (text, "", "mute"), age, self._plot_rect().top())
 
-    def _draw_first_pick(self) -> None:
+    def _draw_first_pick(self, space: ChartSpace) -> None:
         board = self._board
         if board is None or board.first_pick_age is None or self.drawn is None:
             return
         look, age = current(), board.first_pick_age
         if not self._axis.start <= age <= self._axis.end:
             return
-        top = self._value_at(self._plot_rect().bottom() - look.px(64))
-        point = point_at(board.curve.points, age)
-        top = max(top, 0.0 if point is None else value_of(point, self.by_count) * 1.1)
+        words = (say("first pick"), against_packet(age, board.packet_maturity_age), "ink")
+        place = self._labels.beside_line(self.plot, words, age, space.area.bottom() - look.px(_FIRST_PICK_PX))
+        top = space.value(place.top())
         self.plot.addItem(chart_items.upright(age, top, chart_items.curve_pen(look, "pick", 1)))
-        first, second = say("first pick"), against_packet(age, board.packet_maturity_age)
-        fits = self._axis.x(age) - self._axis.left >= max(_width(second), _width(first)) + look.px(6)
-        self._label(first, second, (age, top), (1, 0.12) if fits else (0, 1))
-
-    def _value_at(self, y: float) -> float:
-        rect = self._plot_rect()
-        return self._highest * (rect.bottom() - y) / max(rect.height(), 1)
-
-    def _label(
-        self, first: str, second: str, at: tuple[float, float], anchor: tuple[float, float], token: str = "ink"
-    ) -> None:
-        width = max(_width(first), _width(second)) + 8
-        item = chart_items.words(first, second, current(), anchor, width, token)
-        self.plot.addItem(item, ignoreBounds=True)
-        item.setPos(*at)
 
     def _paint_names(self, painter: QPainter) -> None:
         look, width = current(), self._axis.left - current().px(10)
@@ -331,15 +335,6 @@ class YieldChart(QWidget):
         day = self._board.date_of(age)
         by_month = 7 * self._axis.pixels_per_day < current().px(54)
         return month(day) if by_month else short_day(day)
-
-
-def _value_on(steps: Steps, age: float) -> float:
-    index = int(steps.ages.searchsorted(age, side="right")) - 1
-    return float(steps.values[max(index, 0)])
-
-
-def _width(text: str) -> float:
-    return QFontMetricsF(current().font(11, QFont.Weight.DemiBold)).horizontalAdvance(text) + current().px(4)
 
 
 def _calm_plot(parent: QWidget) -> pg.PlotWidget:

@@ -1,6 +1,10 @@
 """The lanes: what they tell, how they arrange what they paint."""
 
+from itertools import pairwise
+
 import pytest
+from hypothesis import given
+from hypothesis import strategies as st
 from PySide6.QtCore import QPointF
 
 from growlog.calculations.growth_stage import StageSpan
@@ -9,8 +13,8 @@ from growlog.desktop.board.axis import AgeAxis
 from growlog.desktop.board.lanes import PhotosLane, PollinationLane
 from growlog.desktop.board.lanes.feeds_lane import ec_range
 from growlog.desktop.board.lanes.light_lane import label
-from growlog.desktop.board.lanes.marks_lane import rows_of_marks
-from growlog.desktop.board.lanes.photos_lane import slots
+from growlog.desktop.board.lanes.marks_lane import rows_of_marks, spread
+from growlog.desktop.board.lanes.photos_lane import ringed_ages, slots
 from growlog.desktop.board.lanes.stage_lane import rows_of
 from growlog.services.board import PhotoDay
 from tests.desktop.board.boards import bare_board, full_board, idle_pictures, shown_board
@@ -71,6 +75,29 @@ def test_small_wobble_of_ec_stays_small() -> None:
 
 def test_marks_that_would_cover_each_other_take_two_rows() -> None:
     assert rows_of_marks([0, 100, 104], 12) == [0, 0, 1]
+
+
+def test_a_third_mark_on_a_day_goes_where_it_moves_least() -> None:
+    assert rows_of_marks([0, 0, 0, 0, 100], 12) == [0, 1, 0, 1, 0]
+
+
+@given(st.lists(st.floats(0, 500), max_size=20).map(sorted))
+def test_marks_of_a_row_move_apart_and_keep_their_order(xs: list[float]) -> None:
+    moved = spread(xs, 12, 1e9)
+    assert all(b - a >= 12 - 1e-6 for a, b in pairwise(moved))
+    assert sum(moved) == pytest.approx(sum(xs), abs=1e-6)
+
+
+@given(st.lists(st.floats(0, 100), max_size=20).map(sorted))
+def test_a_mark_never_moves_far_from_its_day(xs: list[float]) -> None:
+    assert all(abs(new - x) <= 24 + 1e-6 for new, x in zip(spread(xs, 12, 24), xs, strict=True))
+
+
+def test_missed_days_are_marked_only_where_they_are_the_exception() -> None:
+    assert ringed_ages(full_board()) == (12,)
+    assert ringed_ages(full_board(photo_days=days(0, 1, 3, 4, 6))) == (2, 5)
+    assert ringed_ages(full_board(photo_days=days(0, 3, 7, 10, 14))) == ()
+    assert ringed_ages(bare_board()) == ()
 
 
 def test_what_was_picked_of_the_pollinated_is_never_called_fruit_set() -> None:

@@ -292,5 +292,5 @@ def test_another_theme_paints_the_lanes_anew(qtbot: Any, qapp: QApplication) -> 
 
 def test_in_a_small_window_the_chart_keeps_its_height(qtbot: Any) -> None:
     board: SeasonBoard = shown_board(qtbot, width=520, height=560)
-    assert board.surface.chart.height() >= 150
+    assert board.surface.chart.height() >= 116
     assert board.width() == 520

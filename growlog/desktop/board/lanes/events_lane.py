@@ -12,7 +12,7 @@ class EventsLane(MarksLane):
 
     key = "events"
     natural_px = 32
-    least_px = 24
+    least_px = 28
     mark_px = 12.0
 
     def name(self) -> str:

@@ -5,7 +5,7 @@ from collections.abc import Iterable
 from PySide6.QtCore import QPointF, QRectF, Qt
 from PySide6.QtGui import QPainter, QPainterPath, QPen
 
-from growlog.desktop.board.lanes.lane import BoardLane, Space, draw_line_of_text, entry_near
+from growlog.desktop.board.lanes.lane import BoardLane, Space, draw_line_of_text, entry_near, text_width
 from growlog.services.board import Board, FeedPoint
 from growlog.words import say
 
@@ -15,7 +15,7 @@ class FeedsLane(BoardLane):
 
     key = "feeds"
     natural_px = 46
-    least_px = 38
+    least_px = 34
 
     def name(self) -> str:
         """Feeds."""
@@ -60,7 +60,7 @@ class FeedsLane(BoardLane):
             pad = space.look.px(5)
             seen = box.intersected(space.area).adjusted(pad, 0, -pad, 0)
             if seen.width() >= space.look.px(18):
-                draw_line_of_text(painter, space, seen, band.label, bold=True)
+                draw_line_of_text(painter, space, seen, _fitting(space, band.label, seen.width()), bold=True)
 
     def _paint_points(self, painter: QPainter, space: Space, room: QRectF) -> None:
         assert self.board is not None
@@ -86,6 +86,13 @@ class FeedsLane(BoardLane):
                 ec = point.ec_ms_per_cm
                 painter.setBrush(colour)
                 painter.drawEllipse(QPointF(x, room.bottom() if ec is None else y(ec)), radius, radius)
+
+
+def _fitting(space: Space, label: str, width: float) -> str:
+    """The label, without its unit where that would not fit."""
+    if text_width(space.font(True), label) <= width or " " not in label:
+        return label
+    return label.rsplit(maxsplit=1)[0]
 
 
 def ec_range(feeds: Iterable[FeedPoint]) -> tuple[float, float]:

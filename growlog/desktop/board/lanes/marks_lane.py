@@ -10,6 +10,8 @@ from growlog.desktop.look.marks import paint_mark
 from growlog.services.board import Board, Mark
 from growlog.words import say
 
+_MOST_SHIFT = 2.0  # sizes of a mark; beyond that it would seem to belong to another day
+
 
 class MarksLane(BoardLane):
     """A mark at each entry; those that would cover each other stand in two rows."""
@@ -48,23 +50,64 @@ class MarksLane(BoardLane):
         return min(self.mark_px * space.look.scale, space.area.height() - 4)
 
     def _places(self, space: Space) -> Iterator[tuple[Mark, QPointF]]:
-        """Marks that would cover each other stand in two rows where there is room for two."""
+        """Marks that would cover each other stand in two rows where there is room for two, then move apart."""
         marks = [] if self.board is None else self.marks(self.board)
         size, area = self._size(space), space.area
-        rows = [rows_of_marks([space.axis.x(m.age) for m in marks], size), [0] * len(marks)]
-        row_of = rows[0] if area.height() >= 1.7 * size and self.may_stack else rows[1]
+        xs = [space.axis.x(m.age) for m in marks]
+        row_of = rows_of_marks(xs, size) if area.height() >= 1.7 * size and self.may_stack else [0] * len(marks)
         two = any(row_of)
-        for mark, row in zip(marks, row_of, strict=True):
+        if self.may_stack:
+            xs = _spread_rows(xs, row_of, size, area)
+        for number, (mark, row) in enumerate(zip(marks, row_of, strict=True)):
             y = area.top() + area.height() * ((row + 0.5) / 2 if two else 0.5)
-            yield mark, QPointF(space.axis.x(mark.age), y)
+            yield mark, QPointF(xs[number], y)
+
+
+def _spread_rows(xs: list[float], row_of: Sequence[int], size: float, area: QRectF) -> list[float]:
+    """Each row's marks moved apart, none past an edge unless its day is."""
+    moved = list(xs)
+    for row in set(row_of):
+        members = [i for i, r in enumerate(row_of) if r == row]
+        days = [xs[i] for i in members]
+        places = _kept_back(spread(days, size + 1, _MOST_SHIFT * size), days, area.right() - size / 2, size + 1)
+        mirrored = _kept_back([-x for x in reversed(places)], [-x for x in reversed(days)], -area.left() - 2, size + 1)
+        for i, x in zip(members, reversed(mirrored), strict=True):
+            moved[i] = -x
+    return moved
+
+
+def _kept_back(places: Sequence[float], days: Sequence[float], edge: float, size: float) -> list[float]:
+    """Moves those past an edge at the right back, and with them the ones they would run into."""
+    limit = edge if days and days[-1] <= edge else float("inf")
+    kept = list(places)
+    for index in reversed(range(len(kept))):
+        if kept[index] <= limit:
+            break
+        kept[index] = limit
+        limit -= size
+    return kept
+
+
+def spread(xs: Sequence[float], size: float, most: float) -> list[float]:
+    """Places from left to right at least size apart, each moved as little as can be and by no more than most."""
+    groups: list[list[float]] = []  # sum of what the first of a group would want, and how many there are
+    for index, x in enumerate(xs):
+        groups.append([x - index * size, 1])
+        while len(groups) > 1 and groups[-2][0] / groups[-2][1] > groups[-1][0] / groups[-1][1]:
+            total, count = groups.pop()
+            groups[-1][0] += total
+            groups[-1][1] += count
+    starts = [total / count for total, count in groups for _ in range(int(count))]
+    moved = [start + index * size for index, start in enumerate(starts)]
+    return [min(max(new, x - most), x + most) for new, x in zip(moved, xs, strict=True)]
 
 
 def rows_of_marks(xs: Sequence[float], size: float) -> list[int]:
-    """Row 0 or 1 for each mark, from left to right: the row in which it covers less."""
-    last, rows = [float("-inf"), float("-inf")], []
+    """Row 0 or 1 for each mark, from left to right: the upper one if free, else the one in which it moves less."""
+    free, rows = [float("-inf"), float("-inf")], []
     for x in xs:
-        row = 0 if x - last[0] >= size or last[0] <= last[1] else 1
-        last[row] = x
+        row = 0 if free[0] <= max(x, free[1]) else 1
+        free[row] = max(x, free[row]) + size
         rows.append(row)
     return rows
 

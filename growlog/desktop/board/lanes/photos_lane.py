@@ -1,4 +1,4 @@
-"""The photo lane: as many thumbnails as fit, a tick for every day with a photo and a ring for every day without."""
+"""The photo lane: as many thumbnails as fit, a tick for every day with one, a ring for a day missed."""
 
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
@@ -16,6 +16,7 @@ from growlog.words import say, say_count
 _TICK_ROW_PX = 13
 _GAP_PX = 4
 _KEPT = 400
+_EXCEPTION_PART = 3  # at most one day in three may lack a photo for that to be worth a mark
 
 
 @dataclass(frozen=True)
@@ -32,7 +33,7 @@ class PhotosLane(BoardLane):
 
     key = "photos"
     natural_px = 88
-    least_px = 50
+    least_px = 48
 
     def __init__(self, pictures: Pictures) -> None:
         super().__init__()
@@ -126,8 +127,15 @@ class PhotosLane(BoardLane):
         assert self.board is not None
         painter.setPen(QPen(space.look.colour("problem"), 1.2))
         painter.setBrush(Qt.BrushStyle.NoBrush)
-        for age in self.board.missing_photo_ages:
+        for age in ringed_ages(self.board):
             painter.drawEllipse(QPointF(round(space.axis.x(age)) + 0.5, y), radius, radius)
+
+
+def ringed_ages(board: Board) -> tuple[int, ...]:
+    """The days whose missing photo is marked; none where so many lack one that this is the crop's habit."""
+    missing = board.missing_photo_ages
+    days = len(missing) + len({p.age for p in board.photo_days})
+    return missing if len(missing) * _EXCEPTION_PART <= days else ()
 
 
 def slots(photo_days: tuple[PhotoDay, ...], axis: AgeAxis, least_px: float) -> Iterator[Slot]:

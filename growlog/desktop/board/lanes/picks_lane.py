@@ -10,7 +10,7 @@ from growlog.services.board import Board, Tally
 from growlog.words import say
 
 MOST_SQUARES = 8
-_LEAST_PITCH_PX = 4.6
+_LEAST_PITCH_PX = 4.2
 
 
 class PicksLane(BoardLane):
@@ -18,7 +18,7 @@ class PicksLane(BoardLane):
 
     key = "picks"
     natural_px = 50
-    least_px = 36
+    least_px = 40
 
     def name(self) -> str:
         """Picks."""

@@ -16,7 +16,7 @@ class PollinationLane(BoardLane):
 
     key = "pollination"
     natural_px = 38
-    least_px = 26
+    least_px = 24
 
     def name(self) -> str:
         """Pollination."""

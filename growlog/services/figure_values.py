@@ -1,0 +1,26 @@
+"""A figure with its explanation as plain values, for JSON and for files that others read."""
+
+from dataclasses import fields
+from datetime import date
+from decimal import Decimal
+from typing import Any
+
+from growlog.calculations.explained_figure import Figure, Input
+
+
+def figure_values(figure: Figure) -> dict[str, Any]:
+    """The figure under the names of its fields: days as ISO 8601 text, decimals as numbers."""
+    return {f.name: _plain(getattr(figure, f.name)) for f in fields(figure)}
+
+
+def _plain(value: Any) -> Any:
+    if isinstance(value, Decimal):
+        # Only the written form becomes a float: its shortest digits are the decimal's own.
+        return int(value) if value == value.to_integral_value() else float(value)
+    if isinstance(value, date):
+        return value.isoformat()
+    if isinstance(value, tuple):
+        return [_plain(v) for v in value]
+    if isinstance(value, Input):
+        return {f.name: _plain(getattr(value, f.name)) for f in fields(value)}
+    return value if value is None or isinstance(value, (int, float)) else str(value)
