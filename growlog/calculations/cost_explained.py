@@ -3,6 +3,7 @@
 from collections.abc import Sequence
 from decimal import Decimal
 
+from growlog.calculations.allowed import require
 from growlog.calculations.explained_figure import DEFINITION, Figure, Input, Sure
 from growlog.calculations.labour_and_money import labour_cost_minor, per_unit
 from growlog.calculations.tariff import TariffBand, clock, cost_of_kwh, daily_cost, minor_units
@@ -49,7 +50,8 @@ def explain_labour_cost(minutes: Decimal, rate: Decimal, currency: str = "", dec
 
 
 def explain_cost_per_fruit(cost: Decimal, fruit: int, currency: str = "", decimals: int = 2) -> Figure:
-    """The cost of one fruit, to a hundredth of the smallest coin; None before the first fruit."""
+    """The cost of one fruit, to a hundredth of the smallest coin; None before the first fruit. cost: 0 to 1e12."""
+    require("cost", float(cost), 0, 1e12)
     given = (Input("cost", cost, currency), Input("fruit", fruit))
     each = per_unit(cost, fruit)
     value = None if each is None else round(each, decimals + 2)

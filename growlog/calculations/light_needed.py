@@ -1,5 +1,7 @@
 """The daily light integral explained, and the canopy light that gives a wanted one."""
 
+from collections.abc import Iterable
+
 from growlog.calculations.allowed import require, require_above
 from growlog.calculations.explained_figure import DEFINITION, Figure, Input, Sure
 from growlog.calculations.light import daily_light_integral, highest_mean_ppfd
@@ -7,6 +9,7 @@ from growlog.words import say
 
 _SOURCE = "Faust, J., Light management in greenhouses, part I; Runkle, E., Lighting greenhouse vegetables"
 MOL_PER_KWH_OF_SUN = 7.058
+DAY_S = 86_400
 
 
 def ppfd_needed(dli_mol: float, photoperiod_h: float) -> float:
@@ -18,6 +21,33 @@ def ppfd_needed(dli_mol: float, photoperiod_h: float) -> float:
     require("dli_mol", dli_mol, 0, 80, "mol/m² a day")
     require_above("photoperiod_h", photoperiod_h, 0, 24, "h")
     return dli_mol * 1_000_000 / (photoperiod_h * 3600)
+
+
+def dli_of_readings(readings: Iterable[tuple[float, float]]) -> float:
+    """DLI in mol/m² of a day from readings (seconds that each stands for, PPFD in µmol/m²/s), sun and lamps alike.
+
+    Seconds 0 to 86400 each and together, PPFD 0 to 3000; ValueError outside. Source: LI-COR, Calculating the daily
+    light integral.
+    """
+    micromoles, day_s = 0.0, 0.0
+    for seconds, ppfd_umol in readings:
+        require("seconds", seconds, 0, DAY_S, "s")
+        require("ppfd_umol", ppfd_umol, 0, 3000, "µmol/m²/s")
+        micromoles += seconds * ppfd_umol
+        day_s += seconds
+    require("seconds of the day", day_s, 0, DAY_S, "s")
+    return micromoles / 1_000_000
+
+
+def more_than_lamps_give(ppfd_umol: float, most_ppfd_umol: float, lit_part_of_floor: float = 1) -> bool:
+    """Whether a canopy PPFD is more than the lamps can give, to be asked about, not refused.
+
+    most_ppfd_umol: as highest_mean_ppfd over the whole floor. lit_part_of_floor: above 0 to 1; lamps that light only
+    a part of the floor give more there. A tenth over is let pass: sensors and ratings differ by as much (common
+    practice, no source).
+    """
+    require_above("lit_part_of_floor", lit_part_of_floor, 0, 1)
+    return ppfd_umol > 1.1 * most_ppfd_umol / lit_part_of_floor
 
 
 def dli_of_sun(global_radiation_kwh: float) -> float:

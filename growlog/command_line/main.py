@@ -15,6 +15,7 @@ from growlog.command_line.logbook_commands import (
     new_command,
     open_command,
 )
+from growlog.command_line.mix_command import mix_command
 from growlog.command_line.openers import Call, Openers
 from growlog.command_line.output import complain, never_stumble
 from growlog.command_line.parameters import as_of_option
@@ -67,6 +68,7 @@ for _command in (
     export_command,
     import_command,
     picture_command,
+    mix_command,
     work_out_command,
 ):
     growing_room.add_command(_command)

@@ -1,5 +1,7 @@
 """The command that works a single figure out and says how."""
 
+from decimal import Decimal
+
 import click
 
 from growlog.calculations.explained_figure import Figure, Value
@@ -29,7 +31,6 @@ def _list_figures(context: click.Context, _parameter: click.Parameter, wanted: b
 @click.command(
     "work-out",
     help=say("Work FIGURE out from values such as temp=77F humidity=60, and say how."),
-    context_settings={"ignore_unknown_options": False},
 )
 @click.argument("figure")
 @click.argument("values", nargs=-1, metavar="KEY=VALUE...")
@@ -73,9 +74,13 @@ def shown(value: Value | None, unit: str) -> str:
     return f"{text}\u2009{unit}" if unit else text
 
 
-def _number(value: Value) -> str:
-    if isinstance(value, float):
-        whole_digits = len(str(abs(int(value))))
-        decimals = max(0, 5 - whole_digits)
-        return show_number(value, 0 if value == int(value) else decimals)
-    return str(value)
+def _number(value: float | int | Decimal) -> str:
+    if not isinstance(value, float):
+        return show_number(value, 0) if isinstance(value, int) else _coins(value)
+    exponent = Decimal(f"{value:.5g}").normalize().as_tuple().exponent
+    return show_number(value, max(0, -exponent) if isinstance(exponent, int) else 0)
+
+
+def _coins(value: Decimal) -> str:
+    exponent = value.as_tuple().exponent
+    return show_number(float(value), max(0, -exponent) if isinstance(exponent, int) else 0)

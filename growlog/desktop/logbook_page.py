@@ -38,7 +38,7 @@ class LogbookPage(QWidget):
         self.day_sheet = DaySheetPanel(desk.pictures)
         self.totals = ElidedLabel("", role="strong")
         self.kept = TextLabel("", tone="mute")
-        self.counts = TextLabel("", tone="mute")
+        self.counts = ElidedLabel("", tone="mute", shortest_px=0)
         self._keys = [self._entry_key(kind, key) for kind, key in KIND_KEYS.items()]
         self._shown_crop = ""
         self._place()
@@ -83,8 +83,7 @@ class LogbookPage(QWidget):
         row.setContentsMargins(16, 8, 16, 8)
         row.setSpacing(8)
         row.addWidget(TextLabel(facts_of(self._desk.log).name, role="heading"))
-        row.addWidget(self.counts)
-        row.addStretch(1)
+        row.addWidget(self.counts, 1)
         self.add_photos_button = Button(say("Add photos"), "primary", "add-photos", "add_photos_button")
         self.room_button = Button(say("Room"), "", "room", "room_button")
         self.new_crop_button = Button(say("New crop"), "", "new-crop", "new_crop_button")

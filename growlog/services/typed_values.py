@@ -6,6 +6,7 @@ from dataclasses import dataclass, field
 from datetime import date
 from decimal import Decimal
 from functools import cache
+from math import isfinite
 from typing import TYPE_CHECKING, Any
 
 from growlog.words import say
@@ -90,13 +91,17 @@ def convert(key: str, number: float, unit: str, wanted: str) -> float:
 
     try:
         source, target = unit_as_known(unit), unit_as_known(wanted)
-        return float(registry().Quantity(number, source).to(target).magnitude)
+        # Twelve digits are more than was typed, and hide what binary fractions add to 77 °F.
+        found = float(f"{registry().Quantity(number, source).to(target).magnitude:.12g}")
     except PintError as error:
         raise NotUnderstood(
             say("{key}: {unit} cannot be turned into {wanted}.", key=key, unit=unit, wanted=wanted)
         ) from error
     except Exception as error:  # the unit parser raises errors of its tokenizer for nonsense
         raise NotUnderstood(say("{key}: {unit} is no unit that is known here.", key=key, unit=unit)) from error
+    if not isfinite(found):
+        raise NotUnderstood(say("{key}: this number is too large.", key=key))
+    return found
 
 
 def quantity(unit: Unit) -> Reader:

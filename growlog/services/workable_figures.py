@@ -80,6 +80,7 @@ def _cost(values: Values) -> Figure:
         needed = [key for key in ("watts", "on_at", "hours") if key not in values]
         if needed or "price" in values or "kwh" in values:
             raise NotUnderstood(say("With bands, say watts, on_at, hours and days, and neither kwh nor price."))
+        energy.energy_kwh(float(values["watts"]), float(values["hours"]), float(values["days"]))
         minutes = int((values["hours"] * 60).to_integral_value())
         return cost_explained.explain_cost_by_bands(
             values["watts"], values["on_at"], minutes, values["days"], values["bands"], *money

@@ -55,13 +55,13 @@ class ChartLabels:
 
     def beside_line(self, plot: pg.PlotWidget, words: tuple[str, str, str], age: float, top: float) -> QRectF:
         """Words (first line, second line, token of the first) beside an upright line; where they came to stand."""
-        item, width, height = _item(words)
+        width, height = _size(words)
         x, tops = self._space.axis.x(age), self._tops(top, height)
-        return self._put(plot, item, list(beside(x, tops, width, height, current().px(4))))
+        return self._put(plot, words, list(beside(x, tops, width, height, current().px(4))), x)
 
     def at_end(self, plot: pg.PlotWidget, words: tuple[str, str, str], at: QPointF, above: bool) -> QRectF:
         """Words at a curve's end: to its right where that fits, else above or below it."""
-        item, width, height = _item(words)
+        width, height = _size(words)
         gap, left = current().px(3), at.x() - width
         places = [QRectF(at.x() + gap, at.y() - height / 2, width, height)]
         first = at.y() - height - gap if above else at.y() + gap
@@ -69,7 +69,7 @@ class ChartLabels:
         places += [
             QRectF(left - shift, top, width, height) for top in sides for shift in (0, width / 2, width, 2 * width)
         ]
-        return self._put(plot, item, places)
+        return self._put(plot, words, places)
 
     def _tops(self, top: float, height: float) -> Iterator[float]:
         """The wanted height, then ever farther ones, upwards before downwards."""
@@ -81,13 +81,18 @@ class ChartLabels:
                 if area.top() <= candidate <= area.bottom() - height:
                     yield candidate
 
-    def _put(self, plot: pg.PlotWidget, item: pg.TextItem, places: list[QRectF]) -> QRectF:
+    def _put(
+        self, plot: pg.PlotWidget, words: tuple[str, str, str], places: list[QRectF], line_x: float | None = None
+    ) -> QRectF:
+        """Adds the words at the best place; left of a line they end at it."""
         space = self._space
         place = best_place(places, self.taken, space.area, self.covered_curve)
         self.taken.append(place)
+        to_left = line_x is not None and place.right() <= line_x
+        item = _item(words, to_left)
         plot.addItem(item, ignoreBounds=True)
-        corner = place.topLeft() - QPointF(_MARGIN_PX, _MARGIN_PX)
-        item.setPos(space.axis.age(corner.x()), space.value(corner.y()))
+        x = place.right() + _MARGIN_PX if to_left else place.left() - _MARGIN_PX
+        item.setPos(space.axis.age(x), space.value(place.top() - _MARGIN_PX))
         return place
 
     def covered_curve(self, box: QRectF) -> float:
@@ -96,9 +101,14 @@ class ChartLabels:
         return 0.5 * crossed * box.width() * box.height()
 
 
-def _item(words: tuple[str, str, str]) -> tuple[pg.TextItem, float, float]:
-    """The item with the width and height of its words."""
+def _item(words: tuple[str, str, str], to_left: bool = False) -> pg.TextItem:
     first, second, token = words
-    width = max(chart_items.words_width(first), chart_items.words_width(second))
-    item = chart_items.words(first, second, current(), (0, 0), width + 2 * _MARGIN_PX, token)
-    return item, width, item.textItem.boundingRect().height() - 2 * _MARGIN_PX
+    width = max(chart_items.words_width(first), chart_items.words_width(second)) + 2 * _MARGIN_PX
+    return chart_items.words(first, second, current(), (1 if to_left else 0, 0), width, token)
+
+
+def _size(words: tuple[str, str, str]) -> tuple[float, float]:
+    """Width and height of the words alone."""
+    item = _item(words)  # owns its text: it must outlive the measuring
+    box = item.textItem.boundingRect()
+    return box.width() - 2 * _MARGIN_PX, box.height() - 2 * _MARGIN_PX

@@ -116,7 +116,7 @@ class Overlay(QWidget):
     def _free_place(
         self, taken: Sequence[QRectF], chart: QRectF, also_covers: Callable[[QRectF], float] | None
     ) -> QRectF:
-        """Beside the point, below it before above, right before left, then ever farther up and down."""
+        """Beside the point, below it before above, right before left, then ever farther away."""
         if self._point is None:
             return QRectF()
         look, point = current(), self._point
@@ -127,8 +127,8 @@ class Overlay(QWidget):
         tops += [
             top for n in range(1, round(2 * chart.height() / off)) for top in (below - n * off / 2, below + n * off / 2)
         ]
-        lefts = (point.x() + off, point.x() - off - width)
-        places = (QRectF(left, top, width, height) for top in tops for left in lefts)
+        sides = [(point.x() + off + shift, point.x() - off - width - shift) for shift in (0, 4 * off, 8 * off)]
+        places = (QRectF(left, top, width, height) for lefts in sides for top in tops for left in lefts)
         place = best_place(places, taken, chart.adjusted(0, 0, 0, -2), also_covers)
         return QRectF(round(place.left()) + 0.5, round(place.top()) + 0.5, round(width), height)
 

@@ -10,6 +10,7 @@ from PySide6.QtCore import QLocale
 
 from growlog.records.crop import StartedFrom
 from growlog.records.cultivar import FloweringHabit
+from growlog.records.display import weight
 from growlog.services.board import Board
 from growlog.words import mark, say, say_count
 
@@ -32,13 +33,6 @@ def short_number(value: float, most_decimals: int = 1) -> str:
     """A number without needless zeros."""
     pattern = "#,##0." + "#" * most_decimals
     return str(format_decimal(value, pattern, locale=_locale(QLocale().name())))
-
-
-def weight(grams: float) -> str:
-    """Grams below a kilogram, kilograms from there on."""
-    if grams < 999.5:
-        return f"{number(grams)}{THIN}g"
-    return f"{number(grams / 1000, 2)}{THIN}kg"
 
 
 def day_and_month(day: date) -> str:

@@ -13,11 +13,11 @@ from growlog.desktop.board.curve_steps import (
     count_ticks,
     drawn_curve,
     point_at,
-    round_ticks,
     value_of,
     value_on,
 )
-from growlog.desktop.board.wording import THIN, against_packet, fruit, month, number, short_day, short_number
+from growlog.desktop.board.weight_scale import weight_ticks, weight_unit
+from growlog.desktop.board.wording import THIN, against_packet, fruit, month, number, short_day
 from growlog.desktop.look.theme import BASE_PX, current, theme_signal
 from growlog.desktop.look.widgets import SegmentSwitch
 from growlog.services.board import Board, Curve
@@ -166,7 +166,7 @@ class YieldChart(QWidget):
         room = max(rect.height() - current().px(_HEADROOM_PX), rect.height() * 0.6)
         self._highest = (highest or 1.0) * rect.height() / max(room, 1)
         most = max(1, int(room / current().px(_TICK_GAP_PX)))
-        make = count_ticks if self.by_count else round_ticks
+        make = count_ticks if self.by_count else weight_ticks
         self._ticks = make(highest, min(most, 6))
         self.plot.setXRange(self._axis.start, self._axis.end, padding=0)
         self.plot.setYRange(0, self._highest, padding=0)
@@ -281,9 +281,7 @@ class YieldChart(QWidget):
             return number(value)
         if value == 0:
             return "0"
-        if self._ticks[-1] >= 1000:
-            return f"{short_number(value / 1000, 2)}{THIN}kg"
-        return f"{short_number(value, 1)}{THIN}g"
+        return weight_unit(self._ticks[-1]).text(value)
 
     def _paint_axis(self, painter: QPainter) -> None:
         look, axis = current(), self._axis

@@ -10,6 +10,7 @@ from growlog.desktop.look.marks import paint_mark
 from growlog.services.board import Board, Mark
 from growlog.words import say
 
+_BEFORE_PX = 3  # a lane may paint that far before its left edge
 _MOST_SHIFT = 2.0  # sizes of a mark; beyond that it would seem to belong to another day
 
 
@@ -69,16 +70,19 @@ def _spread_rows(xs: list[float], row_of: Sequence[int], size: float, area: QRec
     for row in set(row_of):
         members = [i for i, r in enumerate(row_of) if r == row]
         days = [xs[i] for i in members]
-        places = _kept_back(spread(days, size + 1, _MOST_SHIFT * size), days, area.right() - size / 2, size + 1)
-        mirrored = _kept_back([-x for x in reversed(places)], [-x for x in reversed(days)], -area.left() - 2, size + 1)
+        places = spread(days, size + 1, _MOST_SHIFT * size)
+        if days[-1] <= area.right():
+            places = _kept_back(places, area.right() - size / 2, size + 1)
+        mirrored = [-x for x in reversed(places)]
+        if days[0] >= area.left():
+            mirrored = _kept_back(mirrored, -area.left() - size / 2 + _BEFORE_PX, size + 1)
         for i, x in zip(members, reversed(mirrored), strict=True):
             moved[i] = -x
     return moved
 
 
-def _kept_back(places: Sequence[float], days: Sequence[float], edge: float, size: float) -> list[float]:
-    """Moves those past an edge at the right back, and with them the ones they would run into."""
-    limit = edge if days and days[-1] <= edge else float("inf")
+def _kept_back(places: Sequence[float], limit: float, size: float) -> list[float]:
+    """Moves those past a limit at the right back, and with them the ones they would run into."""
     kept = list(places)
     for index in reversed(range(len(kept))):
         if kept[index] <= limit:
