@@ -27,7 +27,7 @@ _FRUITING = ("tomato", "cucumber", "pepper", "chilli", "chili", "aubergine", "eg
 USUAL_LIGHT: tuple[UsualLight, ...] = (
     UsualLight(("pepper", "chilli", "chili"), 20, 30, mark("common range"), "common practice, from memory", True),
     UsualLight(("courgette", "summer squash"), 20, 30, mark("common range"), "common practice, from memory", True),
-    UsualLight(("strawberry",), 20, 20, mark("target used in a trial"), "a Cornell University thesis on strawberry, 2021"),
+    UsualLight(("strawberry",), 20, 20, mark("target used in a trial"), "a Cornell thesis on strawberry, 2021"),
     UsualLight(("lettuce",), 12, 14, mark("recommended least"), _RUNKLE),
     UsualLight(("tomato", "cucumber", "pepper"), 15, None, mark("recommended least"), _RUNKLE),
     UsualLight(

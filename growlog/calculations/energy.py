@@ -5,7 +5,7 @@ from itertools import pairwise
 
 from growlog.calculations.allowed import require
 from growlog.calculations.explained_figure import DEFINITION, Figure, Input, Sure
-from growlog.words import say
+from growlog.words import mark, say
 
 # Watts at the wall by watts of the lamp. Sources: the fixture wattage table of a utility's incentive programme
 # (metal halide); a lighting vendor's table of system watts (high-pressure sodium).
@@ -14,8 +14,8 @@ WALL_WATTS: dict[str, tuple[tuple[float, float], ...]] = {
     "hps": ((250, 295), (400, 460), (1000, 1100)),
 }
 _BALLAST_SOURCES = {
-    "metal-halide": "the fixture wattage table of a utility's incentive programme",
-    "hps": "a lighting vendor's table of lamp and system watts",
+    "metal-halide": mark("the fixture wattage table of a utility's incentive programme"),
+    "hps": mark("a lighting vendor's table of lamp and system watts"),
 }
 USUAL_BALLAST_LOSS_PERCENT = (5.0, 30.0)  # a utility's adviser page on metal halide ballasts
 

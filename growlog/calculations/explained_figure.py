@@ -5,6 +5,8 @@ from dataclasses import dataclass
 from decimal import Decimal
 from enum import StrEnum
 
+from growlog.words import mark
+
 Value = float | int | str | Decimal
 
 
@@ -16,8 +18,8 @@ class Sure(StrEnum):
     ESTIMATE = "estimate"
 
 
-DEFINITION = "by definition"
-COMMON_PRACTICE = "common practice, no source"
+DEFINITION = mark("by definition")
+COMMON_PRACTICE = mark("common practice, no source")
 
 
 @dataclass(frozen=True)

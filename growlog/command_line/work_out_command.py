@@ -62,7 +62,7 @@ def _tell_all(figure: Figure) -> None:
     tell(say("How this is worked out: {method}", method=figure.method))
     inputs = ", ".join(f"{i.name} {shown(i.value, i.unit)}" for i in figure.inputs)
     tell(say("From: {inputs}", inputs=inputs))
-    tell(say("Source: {source}", source=figure.source))
+    tell(say("Source: {source}", source=say(figure.source)))
     tell(say("How sure: {sure}", sure=_SURE[figure.sure]()))
 
 

@@ -6,7 +6,6 @@ from dataclasses import dataclass, field
 from datetime import date
 from decimal import Decimal
 from functools import cache
-from math import isfinite
 from typing import TYPE_CHECKING, Any
 
 from growlog.words import say
@@ -21,6 +20,7 @@ _AS_WRITTEN = {
     "c": "degC", "°c": "degC", "degc": "degC", "celsius": "degC",
     "f": "degF", "°f": "degF", "degf": "degF", "fahrenheit": "degF",
 }  # fmt: skip
+LARGEST = 1e15  # beyond it nothing in a growing room is measured
 _CENTS = ("c", "ct", "cent", "cents", "¢")
 
 
@@ -99,7 +99,7 @@ def convert(key: str, number: float, unit: str, wanted: str) -> float:
         ) from error
     except Exception as error:  # the unit parser raises errors of its tokenizer for nonsense
         raise NotUnderstood(say("{key}: {unit} is no unit that is known here.", key=key, unit=unit)) from error
-    if not isfinite(found):
+    if not abs(found) <= LARGEST:
         raise NotUnderstood(say("{key}: this number is too large.", key=key))
     return found
 
@@ -201,4 +201,4 @@ def _in_unit(key: str, text: str, ending: str, wanted: Unit) -> str:
         return number
     if not wanted.pint:
         raise NotUnderstood(say("{key}={typed}: this number has no unit.", key=key, typed=text))
-    return repr(convert(key, float(number), unit, wanted.pint))
+    return f"{convert(key, float(number), unit, wanted.pint):.12g}"

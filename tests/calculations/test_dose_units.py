@@ -36,9 +36,9 @@ def test_a_unit_is_so_much_per_litre(unit: str, per_l: float) -> None:
 
 def test_ounces_and_spoons_are_those_of_the_handbook() -> None:
     # NIST Handbook 44, appendix C.
-    assert ML_PER_US_FLUID_OUNCE == pytest.approx(29.57352956, rel=1e-8)
-    assert ML_PER_US_TEASPOON == pytest.approx(4.928921594, rel=1e-8)
-    assert ML_PER_IMPERIAL_FLUID_OUNCE == pytest.approx(28.4130625, rel=1e-8)
+    assert pytest.approx(29.57352956, rel=1e-8) == ML_PER_US_FLUID_OUNCE
+    assert pytest.approx(4.928921594, rel=1e-8) == ML_PER_US_TEASPOON
+    assert pytest.approx(28.4130625, rel=1e-8) == ML_PER_IMPERIAL_FLUID_OUNCE
 
 
 def test_the_trade_s_rule_of_thumb_for_gallons_holds() -> None:

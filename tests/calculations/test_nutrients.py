@@ -17,7 +17,7 @@ from growlog.calculations.nutrients import (
     nutrients_from_label,
 )
 from growlog.calculations.ratios import Mark, ammonium_share_percent, parts_of
-from growlog.services.mixing import ready_salts
+from growlog.services.mixing import ReadySalt, ready_salts
 
 
 @pytest.mark.parametrize("element", ATOMIC_WEIGHTS)
@@ -44,14 +44,21 @@ def test_oxide_factors_are_the_printed_ones(stated_as: str, printed: float) -> N
     assert nutrient_factor(stated_as)[1] == pytest.approx(printed, rel=1e-3)
 
 
+def per_cent_by_formula(formula: str) -> dict[str, float]:
+    """Per cent by weight of each element of a formula such as CaSO4.2H2O."""
+    weights: dict[str, float] = {}
+    for part in formula.split("."):
+        times, compound = re.fullmatch(r"(\d*)(.+)", part).groups()  # type: ignore[union-attr]
+        for atom, count in periodictable.formula(compound).atoms.items():
+            weights[str(atom)] = weights.get(str(atom), 0.0) + atom.mass * count * int(times or 1)
+    return {element: 100 * weight / sum(weights.values()) for element, weight in weights.items()}
+
+
 @pytest.mark.parametrize("salt", ready_salts(), ids=lambda s: s.product.name)
-def test_ready_salts_hold_what_their_formula_says(salt) -> None:  # type: ignore[no-untyped-def]
+def test_ready_salts_hold_what_their_formula_says(salt: ReadySalt) -> None:
     if salt.product.name.endswith("(label values)"):
         pytest.skip("a label, no formula")
-    formula = periodictable.formula(salt.formula.replace(".", "+") if "." in salt.formula else salt.formula)
-    expected: dict[str, float] = {}
-    for atom, count in formula.atoms.items():
-        expected[str(atom)] = 100 * atom.mass * count / formula.mass
+    expected = per_cent_by_formula(salt.formula)
     for element, per_cent in elements(nutrients_from_label(salt.product.analysis_pct)).items():
         assert per_cent == pytest.approx(expected[element], rel=5e-3)
 

@@ -1,0 +1,50 @@
+"""The command that works out a mix."""
+
+import json
+
+from tests.command_line.commands import Terminal
+
+PRODUCT = '[[product]]\nname = "Saltpetre"\nform = "solid"\nanalysis = {n_nitrate = 13.854, k = 38.672}\n'
+DOSED = 'tank_l = 50\n[[dose]]\nproduct = "Saltpetre"\namount = 0.5\nunit = "g/L"\n' + PRODUCT
+WISHED = "[target]\nK = 300\nN = 50\n" + PRODUCT
+
+
+def write(terminal: Terminal, text: str) -> str:
+    """A mix file in the terminal's folder."""
+    path = terminal.folder / "mix.toml"
+    path.write_text(text, encoding="utf-8")
+    return str(path)
+
+
+def test_a_mix_prints_one_document_in_json(terminal: Terminal) -> None:
+    assert terminal("mix", write(terminal, DOSED), "--json") == 0
+    found = json.loads(terminal.out)
+    assert list(found) == ["elements_mg_per_l", "ec_ms_per_cm", "doses", "warnings", "unmet"]
+    assert found["elements_mg_per_l"] == {"N": 69.27, "K": 193.36}
+    assert list(found["ec_ms_per_cm"]) == ["estimate", "low", "high"]
+    assert found["doses"] == [
+        {"product": "Saltpetre", "amount": 0.5, "unit": "g/L", "tank_amount": 25, "tank_unit": "g"}
+    ]
+    assert found["unmet"] == []
+
+
+def test_a_target_prints_doses_and_what_they_miss(terminal: Terminal) -> None:
+    assert terminal("mix", write(terminal, WISHED), "--json") == 0
+    found = json.loads(terminal.out)
+    assert found["doses"][0]["amount"] > 0
+    assert {miss["element"] for miss in found["unmet"]} == {"K", "N"}
+
+
+def test_a_mix_prints_plain_lines(terminal: Terminal) -> None:
+    assert terminal("mix", write(terminal, DOSED)) == 0
+    assert "Saltpetre: 0.5000\u2009g/L, 25.00\u2009g for the tank" in terminal.out
+    assert "EC at 25 °C" in terminal.out
+    assert terminal("mix", write(terminal, WISHED)) == 0
+    assert "Every product with K here also brings N." in terminal.out
+
+
+def test_a_wrong_mix_is_refused_in_one_sentence(terminal: Terminal) -> None:
+    assert terminal("mix", write(terminal, DOSED.replace("50", "0", 1))) == 1
+    assert terminal.err == "The volume of the tank is not above 0 L.\n"
+    assert terminal("mix", terminal.folder / "none.toml") == 1
+    assert "none.toml" in terminal.err
