@@ -125,8 +125,12 @@ def _least_squares(matrix: Any, wanted: Any, limits: Sequence[float | None]) -> 
 
 
 def _size(key: str, target: Mapping[str, float]) -> float:
-    """What a miss is measured against: the target itself, or a twentieth of the largest for a target of 0."""
-    return target[key] or max(target.values()) / 20 or 1.0
+    """What a miss is measured against: the target itself, or a twentieth of the largest for a target of 0.
+
+    Never less than a millionth of the largest, below which no trace element lies and the sums lose their digits.
+    """
+    largest = max(*target.values(), 0.001)
+    return max(target[key] or largest / 20, largest * 1e-6)
 
 
 def _contents(nutrients: Mapping[str, float]) -> dict[str, float]:

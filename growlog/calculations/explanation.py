@@ -1,7 +1,7 @@
 """A computed figure with how it is worked out: inputs, method, source and how sure it is, beside the calculation."""
 
+import datetime
 from dataclasses import dataclass
-from datetime import date
 from decimal import Decimal
 from enum import StrEnum
 
@@ -26,7 +26,7 @@ class Input:
     name: str
     value: Value
     unit: str = ""
-    date: date | None = None
+    date: datetime.date | None = None
 
 
 @dataclass(frozen=True)
@@ -42,4 +42,4 @@ class Figure:
     sure: Sure
     low: Value | None = None
     high: Value | None = None
-    as_of: date | None = None
+    as_of: datetime.date | None = None

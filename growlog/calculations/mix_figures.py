@@ -11,8 +11,8 @@ _EC_METHOD = mark(
     " that pair with sulfate carry nothing. The band is 10 %, more where a label leaves ions out; the meter rules."
 )
 _EC_SOURCE = (
-    "CRC Handbook of Chemistry and Physics, 95th edition, 2014; Appelo, C. A. J., Specific conductance: how to calculate,"
-    " to use, and the pitfalls, 2010; Parkhurst, D. L. and Appelo, C. A. J., PHREEQC version 3, 2013"
+    "CRC Handbook of Chemistry and Physics, 95th edition, 2014; Appelo, C. A. J., Specific conductance: how to"
+    " calculate, to use, and the pitfalls, 2010; Parkhurst, D. L. and Appelo, C. A. J., PHREEQC version 3, 2013"
 )
 _ELEMENT_METHOD = mark(
     "Dose times content of each product, oxides turned into elements by atomic weights, all added up, and what the"

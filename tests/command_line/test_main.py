@@ -19,7 +19,8 @@ def test_the_version_is_told(terminal: Terminal) -> None:
 
 def test_help_names_every_command(terminal: Terminal) -> None:
     assert terminal("--help") == 0
-    commands = ("open", "demo", "new", "add-crop", "add-photos", "list", "export", "import", "picture")
+    commands = ("open", "demo", "new", "add-crop", "add-photos", "list", "export", "import", "picture",
+                "work-out", "mix")  # fmt: skip
     assert all(f"  {name} " in terminal.out for name in commands)
 
 

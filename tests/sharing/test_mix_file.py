@@ -42,7 +42,7 @@ def test_a_written_mix_is_read_the_same() -> None:
     mix = MixFile(
         tank_l=50.5,
         water=Water({"Ca": 40.0, "NO3-N": 2.0}, 0.4, 7.5, 120.0),
-        products=(Product('A "quoted" name\\\t', LIQUID, "w/v", {"k2o": 5.0}, None, 4.0), Product("bare")),
+        products=(Product('A "quoted"\tname\\', LIQUID, "w/v", {"k2o": 5.0}, None, 4.0), Product("bare")),
         doses=(MixDose("bare", 1.5, "g/tank"),),
         strength=0.5,
         ph=5.8,
