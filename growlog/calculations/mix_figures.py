@@ -3,7 +3,7 @@
 from collections.abc import Mapping
 
 from growlog.calculations.conductivity import EcEstimate
-from growlog.calculations.explanation import Figure, Input, Sure
+from growlog.calculations.explained_figure import Figure, Input, Sure
 from growlog.words import mark
 
 _EC_METHOD = mark(

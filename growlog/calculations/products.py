@@ -4,7 +4,7 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field
 
 from growlog.calculations.dose_units import DosePerLitre
-from growlog.calculations.nutrients import add_up, meq_per_l, nutrients_from_label
+from growlog.calculations.nutrients import UNSTATED_N, add_up, meq_per_l, nutrients_from_label
 
 LIQUID, SOLID = "liquid", "solid"
 BY_WEIGHT, IN_VOLUME = "w/w", "w/v"
@@ -109,15 +109,27 @@ def mix(
 
 
 def is_acid(product: Product) -> bool:
-    """Whether the label shows anions (N, P, S, Cl) with next to no cation: an acid, by chemistry and not by name."""
+    """Whether the label shows anions (N, P, S, Cl) with next to no cation: an acid, by chemistry and not by name.
+
+    Where N is stated without its form nothing can be told, and it is taken for none.
+    """
     cations, anions = _charges(product)
-    return anions > 1 and cations < 0.1 * anions
+    return anions > 1 and cations < 0.1 * anions and not _hides_nitrogen(product)
 
 
 def is_base(product: Product) -> bool:
-    """Whether the label shows K, Na, Ca or Mg with next to no anion: a hydroxide, carbonate or silicate."""
+    """Whether the label shows mainly K or Na with next to no anion: a hydroxide, carbonate or silicate.
+
+    A potassium salt whose label leaves out its sulfur or chlorine looks the same, and is treated with the same care.
+    """
     cations, anions = _charges(product)
-    return cations > 1 and anions < 0.1 * cations and "fe" not in product.analysis_pct
+    alkali = {n: q for n, q in meq_per_l(nutrients_from_label(product.analysis_pct)).items() if n in ("K", "Na")}
+    mainly_alkali = sum(alkali.values()) * 10 > 0.5 * cations > 0.5
+    return mainly_alkali and anions < 0.1 * cations and not _hides_nitrogen(product)
+
+
+def _hides_nitrogen(product: Product) -> bool:
+    return UNSTATED_N in nutrients_from_label(product.analysis_pct)
 
 
 def _charges(product: Product) -> tuple[float, float]:

@@ -1,5 +1,6 @@
 """The command that works out a mix from a file."""
 
+import math
 from pathlib import Path
 from typing import Any
 
@@ -113,9 +114,10 @@ def _step(sentence: str, products: tuple[str, ...]) -> str:
 
 
 def _figure(value: float) -> str:
-    """Three digits or more: 0.0113, 2.64, 210.1."""
-    decimals = 1 if value >= 100 else 2 if value >= 1 else 4
-    return show_number(value, decimals)
+    """Three significant digits or more: 0.0113, 0.500, 2.64, 210.1."""
+    if value >= 1:
+        return show_number(value, 1 if value >= 100 else 2)
+    return show_number(value, min(2 - math.floor(math.log10(value)), 7) if value > 0 else 0)
 
 
 def _short(value: float) -> float:

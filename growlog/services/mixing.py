@@ -1,13 +1,12 @@
 """The nutrient mixer: reads a mix, works out what it holds, what it reads and what to mind, or finds its doses."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 from functools import cache
 from pathlib import Path
 
 from growlog.calculations.clashes import MixingStep, cautions, concentrate_clashes, mixing_order, precipitation_warnings
 from growlog.calculations.conductivity import ChargeBalance, EcEstimate, charge_balance, estimate_ec, strength_for_ec
-from growlog.calculations.dose_solver import Choice, solve_doses
 from growlog.calculations.dose_units import DosePerLitre, dose_per_litre
 from growlog.calculations.nutrients import elements, meq_per_l, mmol_per_l
 from growlog.calculations.products import Mixture, Product, is_acid, mix, nutrients_of_dose
@@ -45,6 +44,24 @@ class CropTarget:
     source: str
     status: str
     certainty: str
+
+
+@dataclass(frozen=True)
+class SolverWishes:
+    """What the search for doses must keep to.
+
+    locked_per_l: fixed doses in mL/L or g/L by product. excluded: products not to be used. weights: how much an element
+    matters, 1 if not given. smallest_ml, smallest_g: what the syringe and the scale can measure out for the tank.
+    """
+
+    locked_per_l: Mapping[str, float] = field(default_factory=dict)
+    excluded: frozenset[str] = frozenset()
+    weights: Mapping[str, float] = field(default_factory=dict)
+    smallest_ml: float | None = None
+    smallest_g: float | None = None
+
+
+_NO_WISHES = SolverWishes()
 
 
 @dataclass(frozen=True)
@@ -125,13 +142,34 @@ def work_out(content: MixFile) -> MixResult:
     return _result(content)
 
 
-def doses_for_target(content: MixFile) -> tuple[tuple[MixDose, ...], tuple[Unmet, ...]]:
-    """Doses in mL/L or g/L nearest to a mix's target, at most the label's maximum, and what they miss and why."""
-    choices = [Choice(p, p.usual_measure, p.label_max_per_l) for p in content.products]
+def doses_for_target(
+    content: MixFile, wishes: SolverWishes = _NO_WISHES
+) -> tuple[tuple[MixDose, ...], tuple[Unmet, ...]]:
+    """Doses in mL/L or g/L nearest to a mix's target, at most the label's maximum, and what they miss and why.
+
+    Products without analysis are left at 0. ValueError for negative wishes.
+    """
+    from growlog.calculations.dose_solver import Choice, solve_rounded  # loads NumPy, which no other command needs
+
+    choices = [
+        Choice(
+            product=product,
+            measure=product.usual_measure,
+            highest_per_l=0.0 if product.name in wishes.excluded else product.label_max_per_l,
+            locked_per_l=0.0 if product.name in wishes.excluded else wishes.locked_per_l.get(product.name),
+            step_per_l=_step_per_l(content, wishes, product),
+        )
+        for product in content.products
+    ]
     water = (content.water or RAIN_OR_REVERSE_OSMOSIS).nutrients_mg_per_l
-    solution = solve_doses(choices, content.target_mg_per_l, water)
+    solution = solve_rounded(choices, content.target_mg_per_l, water, wishes.weights)
     pairs = zip(choices, solution.doses, strict=True)
     return tuple(MixDose(c.product.name, d.amount, f"{d.measure}/L") for c, d in pairs), solution.unmet
+
+
+def _step_per_l(content: MixFile, wishes: SolverWishes, product: Product) -> float | None:
+    smallest = wishes.smallest_ml if product.usual_measure == "mL" else wishes.smallest_g
+    return smallest / content.tank_l if smallest is not None and content.tank_l else None
 
 
 def strength_for_target_ec(content: MixFile, target_ms_per_cm: float) -> float:

@@ -64,11 +64,20 @@ def test_an_answer_that_is_printed_wrong_is_not_followed(example: str) -> None:
     assert abs(WORKED[example]() / PRINTED[example] - 1) > 0.15
 
 
-# mmol/L of each salt in a litre of feed. Hoagland and Arnon (1950), Circular 347; Knop (1865), weights from memory.
+# g of each salt in a litre of feed. Hoagland and Arnon (1950), Circular 347; Knop (1865), weights from memory.
 RECIPES = {
     "Hoagland-1": {
         "KH2PO4": 0.136084, "KNO3": 0.50551, "Ca(NO3)2.4H2O": 1.18073, "MgSO4.7H2O": 0.492932, "H3BO3": 0.00286,
         "MnCl2.4H2O": 0.00181, "ZnSO4.7H2O": 0.00022, "CuSO4.5H2O": 0.00008,
+    },
+    # Brechner and Both, Hydroponic Lettuce Handbook (n.d.), from memory, as g in 30 L of stock at 1:200.
+    "Cornell-CEA-lettuce": {
+        formula: g / 6000
+        for formula, g in (
+            ("mainly 5Ca(NO3)2.NH4NO3.10H2O", 2916.0), ("KNO3", 617.9 + 2039.6), ("NH4NO3", 84.0), ("KH2PO4", 815.9),
+            ("K2SO4", 65.5), ("MgSO4.7H2O", 738.0), ("MnSO4.H2O", 2.56), ("ZnSO4.7H2O", 3.45), ("H3BO3", 5.58),
+            ("CuSO4.5H2O", 0.56),
+        )
     },
     "Knop": {"Ca(NO3)2": 1.0, "KNO3": 0.25, "KH2PO4": 0.25, "MgSO4.7H2O": 0.25},
     "Steiner-1984": {
@@ -131,6 +140,11 @@ def test_acids_and_bases_are_known_by_their_charges() -> None:
     assert all(is_acid(SALTS[f]) for f in ("HNO3", "H3PO4", "H2SO4"))
     assert all(is_base(SALTS[f]) for f in ("KOH", "KHCO3"))
     assert not any(is_acid(p) or is_base(p) for f, p in SALTS.items() if f in ("KNO3", "FeSO4.7H2O", "H3BO3"))
+
+
+def test_a_short_label_is_not_taken_for_an_acid_or_a_base() -> None:
+    short = [{"n": 15.5, "ca": 19}, {"mg": 9.8}, {"n": 5, "p2o5": 5}, {"fe": 13, "na": 6}]
+    assert not any(is_acid(Product("a", analysis_pct=s)) or is_base(Product("a", analysis_pct=s)) for s in short)
 
 
 DOSES = st.lists(st.tuples(st.sampled_from(sorted(SALTS)), st.floats(0, 5)), min_size=1, max_size=6)

@@ -37,7 +37,7 @@ def test_a_target_prints_doses_and_what_they_miss(terminal: Terminal) -> None:
 
 def test_a_mix_prints_plain_lines(terminal: Terminal) -> None:
     assert terminal("mix", write(terminal, DOSED)) == 0
-    assert "Saltpetre: 0.5000\u2009g/L, 25.00\u2009g for the tank" in terminal.out
+    assert "Saltpetre: 0.500\u2009g/L, 25.00\u2009g for the tank" in terminal.out
     assert "EC at 25 °C" in terminal.out
     assert terminal("mix", write(terminal, WISHED)) == 0
     assert "Every product with K here also brings N." in terminal.out

@@ -10,7 +10,8 @@ from growlog.words import show_units
 
 @pytest.mark.parametrize(
     ("grams", "shown"),
-    [(85, "85\u2009g"), (72.6, "72.6\u2009g"), (171.4, "171\u2009g"), (999.6, "1.00\u2009kg"), (2678, "2.68\u2009kg"), (0, "0\u2009g")],
+    [(85, "85\u2009g"), (72.6, "72.6\u2009g"), (171.4, "171\u2009g"), (999.6, "1.00\u2009kg"), (2678, "2.68\u2009kg"),
+     (0, "0\u2009g")],
 )  # fmt: skip
 def test_a_weight_is_shown_in_g_and_from_a_kilogram_in_kg(grams: float, shown: str) -> None:
     assert weight(grams) == shown

@@ -9,7 +9,16 @@ from growlog.calculations.products import LIQUID, SOLID, Product
 from growlog.calculations.water import Water
 from growlog.records.problems import RecordRefused
 from growlog.services.mix_checks import mix_problems, product_problems
-from growlog.services.mixing import crop_targets, read_mix, ready_salts, strength_for_target_ec, work_out, write_mix
+from growlog.services.mixing import (
+    SolverWishes,
+    crop_targets,
+    doses_for_target,
+    read_mix,
+    ready_salts,
+    strength_for_target_ec,
+    work_out,
+    write_mix,
+)
 from growlog.sharing.mix_file import MixDose, MixFile
 
 SALTS = {salt.formula: salt.product for salt in ready_salts()}
@@ -43,6 +52,19 @@ def test_a_target_gives_the_doses_of_the_recipe() -> None:
     result = work_out(replace(HOAGLAND, doses=(), target_mg_per_l=elements))
     assert [d.amount for d in result.doses] == pytest.approx(list(GRAMS.values()), rel=1e-2)
     assert result.unmet == ()
+
+
+def test_wishes_lock_exclude_and_round_to_the_scale() -> None:
+    wished = replace(HOAGLAND, doses=(), target_mg_per_l={"K": 235, "N": 210, "Ca": 200, "P": 31})
+    saltpetre, phosphate = SALTS["KNO3"].name, SALTS["KH2PO4"].name
+    wishes = SolverWishes({saltpetre: 0.4}, frozenset({phosphate}), {"Ca": 2.0}, smallest_g=0.5)
+    doses, unmet = doses_for_target(wished, wishes)
+    amounts = {dose.product: dose.amount for dose in doses}
+    assert amounts[saltpetre] == 0.4
+    assert amounts[phosphate] == 0
+    for amount in amounts.values():
+        assert amount * 100 / 0.5 == pytest.approx(round(amount * 100 / 0.5), abs=1e-6)
+    assert "P" in {miss.element for miss in unmet}
 
 
 def test_a_strength_is_found_for_an_ec() -> None:
