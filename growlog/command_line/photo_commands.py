@@ -41,7 +41,7 @@ class Taken:
 @click.command("add-photos", help=say("Add photos, or folders of them, to a crop of the logbook in FOLDER."))
 @folder_argument
 @click.option("--crop", "crop_name", required=True, metavar="NAME", help=say("The crop that they show."))
-@click.argument("files", nargs=-1, required=True, type=click.Path(path_type=Path))
+@click.argument("files", nargs=-1, required=True, type=click.Path(path_type=Path, readable=False))
 @click.option("--json", "as_json", is_flag=True, help=say("Tell of each file as JSON."))
 @click.option("--strict", is_flag=True, help=say("Leave out photos whose day is doubtful."))
 @as_of_option

@@ -16,6 +16,7 @@ from growlog.desktop.logbook_page import LogbookPage
 from growlog.desktop.messages import Messages, MessageStrip, WindowMessages
 from growlog.desktop.pasted import pasted_files
 from growlog.desktop.preferences.preferences_dialog import PreferencesDialog
+from growlog.desktop.preload import preload
 from growlog.desktop.settings import Settings
 from growlog.desktop.welcome.welcome import Welcome
 from growlog.desktop.windows.crop_windows import CropWindows
@@ -41,6 +42,7 @@ class MainWindow(QMainWindow):
         self.settings = settings
         show_units(settings.text("units"))
         settings.changed.connect(self._setting_changed)
+        preload()
         self.runner = TaskRunner(self)
         self.strip = MessageStrip(self)
         self.messages: Messages = messages or WindowMessages(self, self.strip)
@@ -296,7 +298,8 @@ class MainWindow(QMainWindow):
 
     def _paste(self) -> None:
         if self.photos is not None:
-            files = pasted_files(QGuiApplication.clipboard().mimeData())
+            held: QMimeData | None = QGuiApplication.clipboard().mimeData()  # none where nothing was ever copied
+            files = pasted_files(held) if held is not None else []
             if files:
                 self.photos.open_tray(files)
             else:

@@ -7,7 +7,7 @@ from PySide6.QtCore import QObject
 from growlog.desktop.background import Lane
 from growlog.desktop.main_window import MainWindow
 from growlog.desktop.settings import Settings
-from growlog.services.logbooks import clock_as_of, new_logbook, open_log
+from growlog.services.logbooks import clock_as_of, load_tools, new_logbook, open_log
 from growlog.services.open_logbook import Clock, LogbookInUse, LogbookProblem
 from growlog.services.requests import Folders
 from growlog.services.sample import SAMPLE_NAME, build_sample, holds_logbook, sample_last_day
@@ -38,7 +38,7 @@ class Opening(QObject):
 
     def open(self, folder: Path, *, read_only: bool = False, clock: Clock | None = None) -> None:
         """Opens a logbook; one that is in use elsewhere is opened for reading."""
-        chosen = clock or self._clock
+        chosen = clock or self._clock_for(folder)
         try:
             log = open_log(folder, chosen, self._folders.cache, read_only=read_only)
         except LogbookInUse:
@@ -49,6 +49,12 @@ class Opening(QObject):
             self._window.show_refusal(str(problem))
             return
         self._window.show_logbook(log)
+
+    def _clock_for(self, folder: Path) -> Clock:
+        """The sample season stays at its own last day, unless another day was asked for."""
+        is_sample = folder.resolve() == (self._folders.data / SAMPLE_NAME).resolve()
+        asked = self._clock.today() != clock_as_of().today()
+        return clock_as_of(sample_last_day(self._folders.sample)) if is_sample and not asked else self._clock
 
     def make(self, folder: Path) -> None:
         """Makes a new logbook and opens it."""
@@ -66,6 +72,7 @@ class Opening(QObject):
             self._sample_built(None)
             return
         self._window.messages.inform(say("Building the sample season…"))
+        load_tools()
         self._window.runner.run(
             build_sample,
             self._folders.sample,

@@ -4,7 +4,7 @@ from dataclasses import dataclass
 from datetime import date, datetime
 from enum import StrEnum
 
-from growlog.records.problems import Problem, check_quantity
+from growlog.records.problems import Problem, check_line, check_quantity
 from growlog.words import say, show_day
 
 
@@ -61,7 +61,7 @@ class Crop:
     def problems(self) -> list[Problem]:
         """What is wrong with it: a name, a day 0, dates in their order, counts within limits."""
         found = [] if self.name.strip() else [Problem("name", say("Give the crop a name."))]
-        found += self._start_problems() + self._order_problems()
+        found += check_line("name", self.name) + self._start_problems() + self._order_problems()
         for key in ("container_l", "seeds_sown", "seeds_emerged"):
             found += check_quantity(key, getattr(self, key))
         if (self.seeds_emerged or 0) > (self.seeds_sown if self.seeds_sown is not None else 9999):

@@ -4,7 +4,7 @@ from dataclasses import dataclass
 from datetime import datetime
 from enum import StrEnum
 
-from growlog.records.problems import Problem, check_quantity
+from growlog.records.problems import Problem, check_line, check_quantity
 from growlog.words import mark, say
 
 
@@ -66,7 +66,7 @@ class Cultivar:
 
     def problems(self) -> list[Problem]:
         """What is wrong with the packet's data."""
-        found = check_quantity("packet_days", self.packet_days)
+        found = check_quantity("packet_days", self.packet_days) + check_line("species", self.species)
         if not self.species.strip():
             found.append(Problem("species", say("Say what kind of plant it is, such as squash or chilli.")))
         return found

@@ -1,5 +1,6 @@
 """What is wrong with a record, and what is merely worth a question; sentences, each with its field."""
 
+import unicodedata
 from collections.abc import Iterable
 from dataclasses import dataclass
 
@@ -40,6 +41,13 @@ def check_quantity(key: str, value: float | None, field: str | None = None) -> l
         return [Problem(name, say("{label} is a whole number.", label=say(bound.label)))]
     if _asked(bound, value):
         return [Problem(name, _unusual(bound, value), asks=True)]
+    return []
+
+
+def check_line(field: str, text: str) -> list[Problem]:
+    """Problems of a name: line breaks, other control characters, and halves of a letter that no file can keep."""
+    if any(unicodedata.category(letter) in ("Cc", "Cs") for letter in text):
+        return [Problem(field, say("This holds characters that cannot be shown. Type it again."))]
     return []
 
 

@@ -9,6 +9,7 @@ from growlog.photos.photo_folder import PhotoFolder
 from growlog.photos.preview_cache import PreviewCache
 from growlog.records.logbook import LogbookFacts
 from growlog.services.open_logbook import Clock, LogbookNotWritable, OpenLogbook, new_id
+from growlog.storage.database import load_migration_tools
 from growlog.storage.logbook_folder import make_logbook, open_logbook
 from growlog.words import say
 
@@ -25,7 +26,7 @@ def new_logbook(folder: Path, clock: Clock, name: str = "") -> None:
     disk = open_logbook(folder, clock.now)
     try:
         with disk.unit() as unit:
-            unit.add(new_id(), LogbookFacts(new_id(), name or folder.name, made_at=clock.now()))
+            unit.add(new_id(), LogbookFacts(new_id(), writable(name or folder.name), made_at=clock.now()))
             unit.commit()
     finally:
         disk.close()
@@ -36,6 +37,12 @@ def open_log(folder: Path, clock: Clock, cache_folder: Path, *, read_only: bool 
     NewerLogbook, each with a sentence. cache_folder: where previews are kept, outside the logbook."""
     disk = open_logbook(folder, clock.now, read_only=read_only)
     return OpenLogbook(disk, PhotoFolder(folder), PreviewCache(cache_folder), DecodePool(cache_folder), clock)
+
+
+def load_tools() -> None:
+    """Imports what making a logbook needs. A window calls it before it makes one on another thread: Qt's binding
+    hooks into imports, and a first import beside a running event loop has crashed the interpreter."""
+    load_migration_tools()
 
 
 def facts_of(log: OpenLogbook) -> LogbookFacts:

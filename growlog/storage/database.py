@@ -1,6 +1,7 @@
 """The SQLite file: opened for safety, known by its application id, brought to the present schema."""
 
 import sqlite3
+from importlib import import_module
 from pathlib import Path
 from typing import Any
 
@@ -12,6 +13,13 @@ from growlog.words import say
 APPLICATION_ID = 0x47524C42  # "GRLB": another program's file is refused
 HEAD_REVISION = "0001"
 _BUSY_SECONDS = 10.0
+_MIGRATION_TOOLS = (
+    "alembic.command",
+    "alembic.config",
+    "alembic.runtime.environment",
+    "alembic.script",
+    "mako.template",
+)
 
 
 def engine_of(path: Path, *, writable: bool = True) -> Engine:
@@ -72,6 +80,12 @@ def check_not_newer(path: Path) -> None:
                 known=HEAD_REVISION,
             )
         )
+
+
+def load_migration_tools() -> None:
+    """Imports what `migrate` needs, for a caller that must not leave this to another thread."""
+    for name in _MIGRATION_TOOLS:
+        import_module(name)
 
 
 def migrate(path: Path, to: str = "head") -> None:
