@@ -53,7 +53,9 @@ class CropDays:
         """The sheet of a civil day."""
         age = age_on(self.crop.day_zero, day)
         shown = tuple(p for p in self.photos if p.use.day == day)
-        entries = tuple(self._shown(e) for e in self.entries if e.day == day)
+        of_day = [e for e in self.entries if e.day == day]
+        so_far = _so_far(self.crop, self.entries, age) if any(e.kind == "pick" for e in of_day) else ""
+        entries = tuple(self._shown(e, so_far) for e in of_day)
         return DaySheet(self.crop, day, age, shown, entries, self.photo_ages)
 
     @property
@@ -61,14 +63,14 @@ class CropDays:
         """All plant ages that have a photo, in order."""
         return tuple(sorted({age_on(self.crop.day_zero, p.use.day) for p in self.photos}))
 
-    def _shown(self, entry: Entry) -> DayEntry:
+    def _shown(self, entry: Entry, so_far: str) -> DayEntry:
         detail = entry.detail
         title = detail.summary()
         if isinstance(detail, Feed) and detail.mix_id in self.mix_names:
             title = f"{title}, {self.mix_names[detail.mix_id]}"
         if entry.kind == "note" and entry.note:
             title = entry.note.splitlines()[0]
-        parts = [detail.second_line(), _worked_out(self.crop, entry, self.entries), _minutes(entry)]
+        parts = [detail.second_line(), so_far if isinstance(detail, Pick) else _worked_out(entry), _minutes(entry)]
         parts.append(entry.note if entry.kind != "note" else "")
         more = "; ".join(p for p in parts if p)
         return DayEntry(entry, title, more, self.owner_names.get(entry.owner.id, ""), _warning(entry, self.entries))
@@ -95,11 +97,14 @@ def day_sheet_of(log: OpenLogbook, crop_id: str, day: date) -> DaySheet:
     return crop_days_of(log, crop_id).sheet(day)
 
 
-def _worked_out(crop: Crop, entry: Entry, entries: tuple[Entry, ...]) -> str:
+def _so_far(crop: Crop, entries: tuple[Entry, ...], age: int) -> str:
+    """The crop's yield up to and with a day, worked out once for all picks of that day."""
+    total = yield_so_far(pick_points(crop, entries), age)
+    return say("crop so far {count} fruit, {weight}", count=total.fruit_count, weight=_so_far_weight(total))
+
+
+def _worked_out(entry: Entry) -> str:
     detail = entry.detail
-    if isinstance(detail, Pick):
-        total = yield_so_far(pick_points(crop, entries), age_on(crop.day_zero, entry.day))
-        return say("crop so far {count} fruit, {weight}", count=total.fruit_count, weight=_so_far_weight(total))
     if isinstance(detail, Reading):
         if detail.air_temperature_c is None or detail.relative_humidity_percent is None:
             return ""

@@ -7,6 +7,7 @@ from pathlib import Path
 from growlog.photos.decode_pool import DecodePool
 from growlog.photos.photo_folder import PhotoFolder
 from growlog.photos.preview_cache import PreviewCache
+from growlog.records.file_names import keepable
 from growlog.records.logbook import LogbookFacts
 from growlog.services.open_logbook import Clock, LogbookNotWritable, OpenLogbook, new_id
 from growlog.storage.database import load_migration_tools
@@ -26,7 +27,7 @@ def new_logbook(folder: Path, clock: Clock, name: str = "") -> None:
     disk = open_logbook(folder, clock.now)
     try:
         with disk.unit() as unit:
-            unit.add(new_id(), LogbookFacts(new_id(), writable(name or folder.name), made_at=clock.now()))
+            unit.add(new_id(), LogbookFacts(new_id(), keepable(name or folder.name), made_at=clock.now()))
             unit.commit()
     finally:
         disk.close()

@@ -11,6 +11,7 @@ from growlog.photos.picture_search import expand
 from growlog.photos.survey import SurveyedPicture
 from growlog.records.change import Change
 from growlog.records.crop import Crop
+from growlog.records.file_names import keepable
 from growlog.records.photo import CaptureTime, DateSource, Photo, PhotoUse
 from growlog.services.open_logbook import LogbookNotWritable, OpenLogbook, new_id
 from growlog.storage.unit_of_work import UnitOfWork
@@ -223,7 +224,7 @@ def _photo(log: OpenLogbook, picture: SurveyedPicture, capture: CaptureTime, pat
         width_px=picture.facts.width_px,
         height_px=picture.facts.height_px,
         media_type=picture.facts.media_type,
-        original_name=picture.path.name,
+        original_name=keepable(picture.path.name),
         captured=capture,
         added_at=log.clock.now(),
     )

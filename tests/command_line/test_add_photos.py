@@ -1,6 +1,8 @@
 """Photos taken in from the command line, each file accounted for."""
 
 import json
+import os
+import sys
 from datetime import date
 from pathlib import Path
 
@@ -95,3 +97,21 @@ def test_a_logbook_that_is_open_elsewhere_takes_no_photos(terminal: Terminal, ro
         assert "open in another window" in terminal.err
     finally:
         log.close()
+
+
+@pytest.mark.skipif(sys.platform != "linux", reason="file names are plain bytes on Linux alone")
+def test_a_photo_whose_name_is_no_utf_8_goes_in_like_any_other(terminal: Terminal, room: Path, tmp_path: Path) -> None:
+    (tmp_path / "card").mkdir()
+    odd = tmp_path / "card" / "p\udcff 2019-10-23.jpg"
+    odd.write_bytes(ONE.read_bytes())
+    assert terminal("add-photos", room, "--crop", "Boxroom Gold", odd.parent, "--json") == 0
+    assert [outcome for _name, outcome in outcomes(terminal)] == ["added"]
+
+
+@pytest.mark.skipif(not hasattr(os, "geteuid") or os.geteuid() == 0, reason="root may read everything")
+def test_a_file_without_rights_keeps_no_other_out(terminal: Terminal, room: Path, tmp_path: Path) -> None:
+    locked = tmp_path / "locked.jpg"
+    locked.write_bytes(OTHER.read_bytes())
+    locked.chmod(0)
+    assert terminal("add-photos", room, "--crop", "Boxroom Gold", locked, ONE, "--json") == 1
+    assert outcomes(terminal) == [("locked.jpg", "refused"), (ONE.name, "added")]

@@ -6,6 +6,7 @@ from pathlib import Path
 
 import pytest
 from PySide6.QtCore import Qt
+from PySide6.QtGui import QGuiApplication
 
 from growlog.records.entry import Pick
 from growlog.services.crops import add_crop, new_crop
@@ -93,3 +94,13 @@ def test_the_last_logbook_opens_by_itself(person: Callable[..., Person]) -> None
     someone.opening.start(None)
     assert someone.window.desk is not None
     assert [c.crop.name for c in someone.window.desk.crops] == ["Boxroom Gold"]
+
+
+def test_pasting_where_nothing_was_ever_copied_says_so(
+    person: Callable[..., Person], monkeypatch: pytest.MonkeyPatch
+) -> None:
+    someone = with_a_crop(person)
+    clipboard = QGuiApplication.clipboard()
+    monkeypatch.setattr(type(clipboard), "mimeData", lambda *_: None)
+    someone.window.actions_table.by_name["paste_photos"].trigger()
+    assert any("no photos to paste" in said for said in someone.messages.informed)

@@ -61,3 +61,10 @@ def test_money_is_whole_minor_units_rounded_half_to_even() -> None:
     assert (Money(95, "EUR") + Money(5, "EUR")).amount == Decimal("1.00")
     with pytest.raises(ValueError, match="currency"):
         Money(1, "EUR") + Money(1, "SEK")
+
+
+def test_names_with_line_breaks_or_halves_of_letters_are_refused() -> None:
+    for name in ("two\nlines", "half \udcff"):
+        assert fields_of(Crop("1", name, "c", sown_on=SOWN).problems()) == {"name"}
+        assert fields_of(Cultivar("1", "", name, FloweringHabit.SEPARATE).problems()) == {"species"}
+    assert Crop("1", "a/b \U0001f345 \u05d2\u05df", "c", sown_on=SOWN).problems() == []

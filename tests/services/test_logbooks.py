@@ -24,6 +24,13 @@ def test_a_new_logbook_has_its_name_or_that_of_its_folder(tmp_path: Path) -> Non
         log.close()
 
 
+def test_a_name_that_no_database_can_keep_is_kept_as_well_as_can_be(tmp_path: Path) -> None:
+    new_logbook(tmp_path / "room", still_clock(), "Cellar \udcff")
+    log = open_log(tmp_path / "room", still_clock(), tmp_path / "cache")
+    assert facts_of(log).name == "Cellar ?"
+    log.close()
+
+
 def test_a_folder_with_something_else_in_it_is_left_alone(tmp_path: Path) -> None:
     (tmp_path / "letter.txt").write_text("dear")
     with pytest.raises(NotALogbook, match="not empty"):

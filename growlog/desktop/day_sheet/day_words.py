@@ -2,7 +2,9 @@
 
 from datetime import date
 
-from PySide6.QtCore import QDate, QLocale
+from babel import Locale, UnknownLocaleError
+from babel.dates import format_skeleton
+from PySide6.QtCore import QLocale
 
 from growlog.words import say
 
@@ -13,14 +15,22 @@ def weekday_and_day(day: date) -> str:
 
 
 def weekday_forms(day: date) -> tuple[str, ...]:
-    """The same in shorter and shorter forms."""
-    calendar_day = QDate(day.year, day.month, day.day)
-    return tuple(QLocale().toString(calendar_day, form) for form in ("dddd d MMMM", "ddd d MMM", "d MMM"))
+    """The same in shorter and shorter forms, in the locale's order and with its marks."""
+    return tuple(_day(day, skeleton) for skeleton in ("MMMMEEEEd", "MMMEd", "MMMd"))
 
 
 def day_and_month(day: date) -> str:
     """A day without its weekday."""
-    return QLocale().toString(QDate(day.year, day.month, day.day), "d MMMM")
+    return _day(day, "MMMMd")
+
+
+def _day(day: date, skeleton: str) -> str:
+    name = QLocale().name()
+    try:
+        locale = Locale.parse("en_GB" if name == "C" else name)
+    except (UnknownLocaleError, ValueError):
+        locale = Locale.parse("en_GB")
+    return str(format_skeleton(skeleton, day, locale=locale))
 
 
 def age_words(age: int) -> str:
