@@ -1,5 +1,6 @@
 """What every test stands on: no display, no folder of the developer, no dialog that waits, nothing left behind."""
 
+import gc
 import os
 import sys
 import threading
@@ -29,6 +30,14 @@ def own_folders(tmp_path_factory: pytest.TempPathFactory, monkeypatch: pytest.Mo
     for variable in ("CONFIG", "DATA", "CACHE", "STATE"):
         monkeypatch.setenv(f"XDG_{variable}_HOME", str(home / variable.lower()))
     return home
+
+
+@pytest.fixture(scope="module", autouse=True)
+def garbage_on_this_thread() -> Iterator[None]:
+    """Widgets that a test let go are freed here, never by a collector that runs on some thread of a later test."""
+    gc.disable()
+    yield
+    gc.collect()
 
 
 @pytest.fixture(autouse=True)

@@ -12,6 +12,7 @@ from growlog.desktop.actions import Actions
 from growlog.desktop.background import TaskRunner
 from growlog.desktop.desk import Desk
 from growlog.desktop.file_choice import FileChoice, NativeFileChoice
+from growlog.desktop.garbage import GarbageOnWindowThread
 from growlog.desktop.logbook_page import LogbookPage
 from growlog.desktop.messages import Messages, MessageStrip, WindowMessages
 from growlog.desktop.pasted import pasted_files
@@ -43,6 +44,7 @@ class MainWindow(QMainWindow):
         show_units(settings.text("units"))
         settings.changed.connect(self._setting_changed)
         preload()
+        self.garbage = GarbageOnWindowThread(self)
         self.runner = TaskRunner(self)
         self.strip = MessageStrip(self)
         self.messages: Messages = messages or WindowMessages(self, self.strip)
@@ -120,6 +122,7 @@ class MainWindow(QMainWindow):
         self.settings.set("window_maximised", self.isMaximized())
         self.put_away()
         self.runner.close()
+        self.garbage.stop()
         event.accept()
 
     def dragEnterEvent(self, event: QDragEnterEvent) -> None:

@@ -1,5 +1,6 @@
 """The real window on a real logbook, as a person meets it."""
 
+import gc
 from collections.abc import Callable, Iterator
 from pathlib import Path
 
@@ -59,6 +60,7 @@ def person(qtbot: QtBot, tmp_path: Path) -> Iterator[Callable[..., Person]]:
         made.append(Person(qtbot, tmp_path, today))
         return made[-1]
 
+    gc.collect()
     yield make
     for one in made:
         one.close()
