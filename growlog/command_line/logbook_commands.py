@@ -14,10 +14,8 @@ from growlog.command_line.parameters import FOLDER_TO_BE, as_of_option, folder_a
 from growlog.services.crops import CropSummary, add_crop, crops_of, new_crop
 from growlog.services.logbooks import clock_as_of, new_logbook, open_log
 from growlog.services.open_logbook import LogbookNotWritable, LogbookProblem, NewerLogbook, NotALogbook, OpenLogbook
-from growlog.services.sample import build_sample, holds_logbook, sample_last_day
+from growlog.services.sample import SAMPLE_NAME, build_sample, holds_logbook, sample_last_day
 from growlog.words import say
-
-SAMPLE_NAME = "sample-season"
 
 
 @contextmanager

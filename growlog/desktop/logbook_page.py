@@ -139,7 +139,7 @@ class LogbookPage(QWidget):
 
     def _show_board(self, board: Board | None) -> None:
         chosen = "" if board is None else board.crop.id
-        self.crop_list.show_crops(self._desk.crops, chosen)
+        self.crop_list.show_chosen(chosen)
         others = [(c.crop.id, c.crop.name) for c in self._desk.crops if c.crop.id != chosen and c.curve]
         if chosen != self._shown_crop:
             self.board.show_underlay(None)

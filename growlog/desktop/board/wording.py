@@ -1,13 +1,10 @@
 """Days, numbers and weights in the words of the board, in the locale's form."""
 
 from datetime import date
-from functools import cache
 
-from babel import Locale, UnknownLocaleError
-from babel.dates import format_skeleton
 from babel.numbers import format_decimal
-from PySide6.QtCore import QLocale
 
+from growlog.desktop.locale_forms import babel_locale, day_in_form
 from growlog.records.crop import StartedFrom
 from growlog.records.cultivar import FloweringHabit
 from growlog.records.display import weight
@@ -26,33 +23,33 @@ _HABITS = {
 def number(value: float, decimals: int = 0) -> str:
     """A number with a fixed count of decimals."""
     pattern = "#,##0." + "0" * decimals if decimals else "#,##0"
-    return str(format_decimal(value, pattern, locale=_locale(QLocale().name())))
+    return str(format_decimal(value, pattern, locale=babel_locale()))
 
 
 def short_number(value: float, most_decimals: int = 1) -> str:
     """A number without needless zeros."""
     pattern = "#,##0." + "#" * most_decimals
-    return str(format_decimal(value, pattern, locale=_locale(QLocale().name())))
+    return str(format_decimal(value, pattern, locale=babel_locale()))
 
 
 def day_and_month(day: date) -> str:
     """Such as 15 November."""
-    return _day(day, "MMMMd")
+    return day_in_form(day, "MMMMd")
 
 
 def short_day(day: date) -> str:
     """Such as 15 Nov."""
-    return _day(day, "MMMd")
+    return day_in_form(day, "MMMd")
 
 
 def month(day: date) -> str:
     """Such as Nov, in January with the year."""
-    return _day(day, "yMMM" if day.month == 1 else "MMM")
+    return day_in_form(day, "yMMM" if day.month == 1 else "MMM")
 
 
 def weekday_and_day(day: date) -> str:
     """Such as Sunday 18 January."""
-    return _day(day, "MMMMEEEEd")
+    return day_in_form(day, "MMMMEEEEd")
 
 
 def fruit(count: int, grams: float | None, estimated: bool = False) -> str:
@@ -87,15 +84,3 @@ def against_packet(first_pick_age: int, packet_age: int | None) -> str:
     if late < 0:
         return say("day {age}, {days} early", age=first_pick_age, days=-late)
     return say("day {age}, {days} late", age=first_pick_age, days=late)
-
-
-@cache
-def _locale(name: str) -> Locale:
-    try:
-        return Locale.parse("en_GB" if name == "C" else name)
-    except (UnknownLocaleError, ValueError):
-        return Locale.parse("en_GB")
-
-
-def _day(day: date, skeleton: str) -> str:
-    return str(format_skeleton(skeleton, day, locale=_locale(QLocale().name())))

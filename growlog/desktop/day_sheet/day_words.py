@@ -2,10 +2,7 @@
 
 from datetime import date
 
-from babel import Locale, UnknownLocaleError
-from babel.dates import format_skeleton
-from PySide6.QtCore import QLocale
-
+from growlog.desktop.locale_forms import day_in_form
 from growlog.words import say
 
 
@@ -16,21 +13,12 @@ def weekday_and_day(day: date) -> str:
 
 def weekday_forms(day: date) -> tuple[str, ...]:
     """The same in shorter and shorter forms, in the locale's order and with its marks."""
-    return tuple(_day(day, skeleton) for skeleton in ("MMMMEEEEd", "MMMEd", "MMMd"))
+    return tuple(day_in_form(day, skeleton) for skeleton in ("MMMMEEEEd", "MMMEd", "MMMd"))
 
 
 def day_and_month(day: date) -> str:
     """A day without its weekday."""
-    return _day(day, "MMMMd")
-
-
-def _day(day: date, skeleton: str) -> str:
-    name = QLocale().name()
-    try:
-        locale = Locale.parse("en_GB" if name == "C" else name)
-    except (UnknownLocaleError, ValueError):
-        locale = Locale.parse("en_GB")
-    return str(format_skeleton(skeleton, day, locale=locale))
+    return day_in_form(day, "MMMMd")
 
 
 def age_words(age: int) -> str:

@@ -1,6 +1,5 @@
 """Opens the dialogs of crops and of the room, and writes what they confirm."""
 
-from collections.abc import Iterable
 from datetime import date
 from typing import Any
 
@@ -15,7 +14,6 @@ from growlog.desktop.room.room_dialog import RoomDialog
 from growlog.desktop.windows.placing import open_beside
 from growlog.records.crop import Crop, Placement
 from growlog.records.cultivar import Cultivar
-from growlog.records.problems import Problem
 from growlog.services.crops import add_crop, change_crop, clear_crop, crop_and_cultivar, remove_crop, reopen_crop
 from growlog.services.rooms import place_crop, placements_of, remove_thing, rooms_of, save_thing
 from growlog.words import say
@@ -104,11 +102,8 @@ class CropWindows(QObject):
         self._close()
 
     def _write_cleared(self, crop_id: str, day: date) -> None:
-        if self._desk.write(clear_crop, crop_id, day, on_problems=self._refuse) is not None:
+        if self._desk.write(clear_crop, crop_id, day) is not None:
             self._close()
-
-    def _refuse(self, problems: Iterable[Problem]) -> None:
-        self._messages.problem(" ".join(p.sentence for p in problems))
 
     def _save_thing(self, record: Any) -> None:
         self._desk.write(save_thing, record)

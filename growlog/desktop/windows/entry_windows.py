@@ -1,6 +1,6 @@
 """Opens the form of an entry and writes what it confirms."""
 
-from collections.abc import Callable, Iterable
+from collections.abc import Callable
 from functools import partial
 
 from PySide6.QtCore import QObject
@@ -15,7 +15,6 @@ from growlog.desktop.settings import Settings
 from growlog.desktop.windows.placing import open_beside
 from growlog.records.change import Change
 from growlog.records.entry import Entry
-from growlog.records.problems import Problem
 from growlog.services.crops import crop_and_cultivar
 from growlog.services.entries import add_entry, check_entry, correct_entry, new_entry, owners_for, remove_entry
 from growlog.services.mixes import mixes_of
@@ -89,7 +88,7 @@ class EntryWindows(QObject):
         self._write(correct_entry, entry)
 
     def _write(self, service: Callable[..., Change], entry: Entry) -> None:
-        went_in = self._desk.write(service, entry, on_problems=self._refuse) is not None
+        went_in = self._desk.write(service, entry) is not None
         if self.dialog is None or not isValid(self.dialog):
             return
         if not went_in:
@@ -98,6 +97,3 @@ class EntryWindows(QObject):
         self.dialog.finish()
         self.dialog = None
         self._desk.selection.choose_day(entry.day)
-
-    def _refuse(self, problems: Iterable[Problem]) -> None:
-        self._messages.problem(" ".join(p.sentence for p in problems))
