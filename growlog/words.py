@@ -62,6 +62,20 @@ def show_day(day: date) -> str:
     return str(format_date(day, "long", locale=_locale))
 
 
+def show_day_of_year(day: date) -> str:
+    """A civil date without its year, where the year is known: 18 January."""
+    from babel.dates import format_skeleton
+
+    return str(format_skeleton("MMMMd", day, locale=_locale))
+
+
+def show_weekday(day: date) -> str:
+    """The name of a day of the week in the locale's language: Sunday."""
+    from babel.dates import format_date
+
+    return str(format_date(day, "EEEE", locale=_locale))
+
+
 def show_number(value: float, decimals: int) -> str:
     """A number with so many decimals, in the locale's form, without grouping."""
     return _formatted(value, decimals, _locale)

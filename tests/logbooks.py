@@ -28,9 +28,9 @@ TODAY = date(2026, 3, 7)
 SOWN = date(2025, 11, 15)
 
 
-def still_clock(today: date = TODAY) -> Clock:
-    """A clock that stands at noon of a day."""
-    moment = datetime.combine(today, time(12), UTC)
+def still_clock(today: date = TODAY, hour: int = 12) -> Clock:
+    """A clock that stands at an hour of a day, noon if not given."""
+    moment = datetime.combine(today, time(hour), UTC)
     return Clock(now=lambda: moment, today=lambda: today)
 
 

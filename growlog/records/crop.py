@@ -7,6 +7,10 @@ from enum import StrEnum
 from growlog.records.problems import Problem, check_line, check_quantity
 from growlog.words import say, show_day
 
+_QUANTITIES = (
+    "container_l", "seeds_sown", "seeds_emerged", "shop_price_minor_per_kg", "shop_price_minor_per_fruit",
+)  # fmt: skip
+
 
 class StartedFrom(StrEnum):
     """What the grower began with; it decides the day from which plant age counts."""
@@ -20,7 +24,8 @@ class Crop:
     """A crop from seed to clearing. Dates are civil dates; a date that has not come is None.
 
     Plant age counts from sowing (day 0), for bought plants from transplanting.
-    first_flower_on and first_pick_on are read from the entries unless typed here.
+    first_flower_on and first_pick_on are read from the entries unless typed here. taste, fruit_shape, keeping: quality
+    in the grower's words. What a shop asks for such fruit is in minor units of the logbook's currency.
     """
 
     id: str
@@ -41,6 +46,11 @@ class Crop:
     seeds_sown: int | None = None
     seeds_emerged: int | None = None
     trying: str = ""
+    taste: str = ""
+    fruit_shape: str = ""
+    keeping: str = ""
+    shop_price_minor_per_kg: int | None = None
+    shop_price_minor_per_fruit: int | None = None
     note: str = ""
     version: int = 1
     removed_at: datetime | None = None
@@ -62,7 +72,7 @@ class Crop:
         """What is wrong with it: a name, a day 0, dates in their order, counts within limits."""
         found = [] if self.name.strip() else [Problem("name", say("Give the crop a name."))]
         found += check_line("name", self.name) + self._start_problems() + self._order_problems()
-        for key in ("container_l", "seeds_sown", "seeds_emerged"):
+        for key in _QUANTITIES:
             found += check_quantity(key, getattr(self, key))
         if (self.seeds_emerged or 0) > (self.seeds_sown if self.seeds_sown is not None else 9999):
             found.append(Problem("seeds_emerged", say("More seeds emerged than were sown.")))
@@ -109,7 +119,10 @@ class Plant:
 
 @dataclass(frozen=True)
 class Placement:
-    """Where a crop stood: room, tank and share of the floor, from a day until a day (inclusive)."""
+    """Where a crop stood: room, tank and share of the floor, from a day until a day (inclusive).
+
+    energy_share: of the room's energy, where that is shared out by hand.
+    """
 
     id: str
     crop_id: str
@@ -118,6 +131,7 @@ class Placement:
     until_day: date | None = None
     tank_id: str | None = None
     floor_share: float | None = None
+    energy_share: float | None = None
     version: int = 1
     removed_at: datetime | None = None
 
@@ -127,7 +141,7 @@ class Placement:
 
     def problems(self) -> list[Problem]:
         """What is wrong with it."""
-        found = check_quantity("floor_share", self.floor_share)
+        found = check_quantity("floor_share", self.floor_share) + check_quantity("energy_share", self.energy_share)
         if self.until_day and self.until_day < self.from_day:
             found.append(Problem("until_day", say("It ends before it begins.")))
         return found

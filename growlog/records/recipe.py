@@ -10,11 +10,20 @@ from growlog.words import say
 
 @dataclass(frozen=True)
 class MixPart:
-    """A product and its dose in a litre. unit: "mL/L" or "g/L"."""
+    """A product and its dose in a litre. unit: "mL/L" or "g/L". product_id: of the shelf, if it stands there."""
 
     product: str
     dose_per_l: float
     unit: str = "mL/L"
+    product_id: str | None = None
+
+
+@dataclass(frozen=True)
+class WaterShare:
+    """A source water and its share of the blend, above 0 to 1."""
+
+    water_id: str
+    water_share: float
 
 
 @dataclass(frozen=True)
@@ -26,6 +35,7 @@ class Mix:
     edition: int
     parts: tuple[MixPart, ...]
     note: str = ""
+    waters: tuple[WaterShare, ...] = ()
     version: int = 1
     removed_at: datetime | None = None
 
@@ -34,6 +44,10 @@ class Mix:
         found = [] if self.name.strip() else [Problem("name", say("Give the mix a name."))]
         for part in self.parts:
             found += check_quantity("dose_per_l", part.dose_per_l)
+        for share in self.waters:
+            found += check_quantity("water_share", share.water_share, "waters")
+        if self.waters and abs(sum(w.water_share for w in self.waters) - 1) > 0.005:
+            found.append(Problem("waters", say("The shares of the waters add up to 100 %.")))
         return found
 
     def doses(self) -> str:

@@ -7,7 +7,9 @@ from growlog.records.change import Change
 from growlog.records.crop import Crop, Plant
 from growlog.records.entry import KINDS, Entry, Owner, OwnerKind, Treatment
 from growlog.records.problems import Problem, refuse
+from growlog.services.climate.days import remake_days
 from growlog.services.open_logbook import OpenLogbook, new_id
+from growlog.services.shelf.draws import draws_of, follow_entry
 from growlog.storage.unit_of_work import UnitOfWork
 from growlog.words import say, show_day
 
@@ -38,7 +40,9 @@ def add_entries(log: OpenLogbook, entries: list[Entry], title: str = "") -> Chan
         refuse([p for e in entries for p in e.problems() + standing_entry_problems(unit, e, log.today())])
         grouped = [replace(e, group_id=group) if len(entries) > 1 else e for e in entries]
         unit.add(group, *grouped)
-        crops = _crops_concerned(unit, entries)
+        unit.add(group, *(move for e in entries for move in draws_of(unit, e)))
+        remake_days(unit, *grouped)
+        crops = crops_concerned(unit, entries)
         unit.commit()
     named = title or say("{kind} on {day}", kind=say(entries[0].detail.label), day=show_day(entries[0].day))
     return Change(group, named, tuple(e.id for e in entries), crops)
@@ -50,24 +54,32 @@ def add_entry(log: OpenLogbook, entry: Entry) -> Change:
 
 
 def correct_entry(log: OpenLogbook, entry: Entry) -> Change:
-    """Writes a corrected entry over the version it was read as; RecordRefused, or RecordMoved if it changed since."""
+    """Writes a corrected entry over the version it was read as; RecordRefused, or RecordMoved if it changed since.
+
+    What it drew from bottles follows it.
+    """
     group = new_id()
     with log.unit() as unit:
         refuse(entry.problems() + standing_entry_problems(unit, entry, log.today()))
         before = unit.entries.get(entry.id)
         unit.change(group, entry)
-        crops = _crops_concerned(unit, [before, entry])
+        follow_entry(unit, group, before, entry)
+        remake_days(unit, before, entry)
+        crops = crops_concerned(unit, [before, entry])
         unit.commit()
     return Change(group, say("Correct {kind}", kind=say(entry.detail.label)), (entry.id,), crops)
 
 
 def remove_entry(log: OpenLogbook, entry_id: str) -> Change:
-    """Puts an entry into the bin."""
+    """Puts an entry into the bin; what it drew from bottles goes back into them."""
     group = new_id()
     with log.unit() as unit:
         entry = unit.entries.get(entry_id)
-        crops = _crops_concerned(unit, [entry])
+        crops = crops_concerned(unit, [entry])
+        for move in unit.stock_moves.all(entry_id=entry_id):
+            unit.remove(group, move)
         unit.remove(group, entry)
+        remake_days(unit, entry)
         unit.commit()
     return Change(group, say("Remove {kind}", kind=say(entry.detail.label)), (entry.id,), crops)
 
@@ -142,25 +154,30 @@ def _within(crop: Crop, day: date) -> bool:
 
 def standing_entry_problems(unit: UnitOfWork, entry: Entry, today: date) -> list[Problem]:
     """Problems and questions of an entry beside the rest of the logbook: its crop's dates and treatments."""
-    found = []
-    if entry.day > today:
-        found.append(Problem("day", say("This day has not come yet.")))
     crop = _crop_of(unit, entry.owner)
-    if crop is None:
-        return found
-    if entry.day < crop.day_zero:
+    if crop is None or entry.kind != "pick":
+        return day_problems(crop, entry.day, today)
+    treatments = [e for e in entries_of_crop(unit, crop) if e.kind == "treatment"]
+    return day_problems(crop, entry.day, today) + harvest_problems(treatments, entry.day)
+
+
+def day_problems(crop: Crop | None, day: date, today: date) -> list[Problem]:
+    """What keeps an entry from a day: it has not come, or the crop (None: a tank's or room's entry) did not stand."""
+    found = []
+    if day > today:
+        found.append(Problem("day", say("This day has not come yet.")))
+    if crop is not None and day < crop.day_zero:
         sentence = say("This is before day 0 of {crop}, {day}.", crop=crop.name, day=show_day(crop.day_zero))
         found.append(Problem("day", sentence))
-    if crop.cleared_on is not None and entry.day > crop.cleared_on:
+    if crop is not None and crop.cleared_on is not None and day > crop.cleared_on:
         sentence = say("{crop} was cleared on {day}.", crop=crop.name, day=show_day(crop.cleared_on))
         found.append(Problem("day", sentence))
-    return found + _harvest_problems(unit, crop, entry)
+    return found
 
 
-def _harvest_problems(unit: UnitOfWork, crop: Crop, entry: Entry) -> list[Problem]:
-    if entry.kind != "pick":
-        return []
-    closed = harvest_closed_until([e for e in entries_of_crop(unit, crop) if e.kind == "treatment"], entry.day)
+def harvest_problems(treatments: list[Entry], day: date) -> list[Problem]:
+    """The question of a pick on a day that falls into the harvest interval of one of the crop's treatments."""
+    closed = harvest_closed_until(treatments, day)
     if closed is None:
         return []
     treatment, free = closed
@@ -180,6 +197,7 @@ def _crop_of(unit: UnitOfWork, owner: Owner) -> Crop | None:
     return None
 
 
-def _crops_concerned(unit: UnitOfWork, entries: list[Entry]) -> frozenset[str] | None:
+def crops_concerned(unit: UnitOfWork, entries: list[Entry]) -> frozenset[str] | None:
+    """The crops whose screens a change of entries concerns; None where one is of a tank or a room."""
     crops = [_crop_of(unit, e.owner) for e in entries]
     return None if None in crops else frozenset(c.id for c in crops if c is not None)

@@ -31,8 +31,10 @@ Progress = Callable[[int, int], None]
 Cancelled = Callable[[], bool]
 
 # What others point at comes first.
-_IN_ORDER = ("rooms", "lamps", "tanks", "cultivars", "crops", "plants", "placements", "mixes", "photos",
-             "photo_uses", "entries")  # fmt: skip
+_IN_ORDER = ("rooms", "lamps", "tanks", "cultivars", "crops", "plants", "placements", "products", "waters", "mixes",
+             "photos", "photo_uses", "entries", "stock_moves", "routines", "due_answers", "feed_steps", "light_steps",
+             "devices", "tariffs", "purchases", "decisions", "review_photos", "logger_files",
+             "column_maps")  # fmt: skip
 
 
 class ExchangeRefused(LogbookProblem):
@@ -158,6 +160,8 @@ def _write(package: Package, disk: LogbookFolder) -> Change:
         _write_facts(unit, group, package.logbook)
         for name in _IN_ORDER:
             unit.add(group, *getattr(package, name))
+        for file in package.logger_files:
+            unit.climate_samples.insert(file.id, file.room_id, package.climate_samples.get(file.id, ()))
         unit.commit()
     return Change(group, say("Read {name}", name=package.logbook.name), tuple(c.id for c in package.crops), None)
 

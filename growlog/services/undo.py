@@ -8,14 +8,20 @@ from typing import Any, NoReturn
 from growlog.records.change import Change, ChangeAction, ChangeRow
 from growlog.records.crop import Crop, Placement
 from growlog.records.entry import Entry
+from growlog.records.light_plan import LightStep
+from growlog.records.logger_file import LoggerFile
 from growlog.records.photo import Photo, PhotoUse
 from growlog.records.plain import to_plain
 from growlog.records.problems import Problem
+from growlog.records.recipe import Mix
+from growlog.services.climate.days import remake_days
 from growlog.services.crops import standing_problems
 from growlog.services.entries import standing_entry_problems
+from growlog.services.entry_batches import StandingChecks
 from growlog.services.open_logbook import OpenLogbook, new_id
 from growlog.services.photo_uses import one_leads
 from growlog.services.rooms import floor_problems
+from growlog.services.undo_of_many import are_many, entries_as_left
 from growlog.storage.problems import RecordMoved
 from growlog.storage.unit_of_work import UnitOfWork, record_of
 from growlog.words import say, show_day
@@ -30,11 +36,15 @@ def undo(log: OpenLogbook, change: Change) -> Change:
     group = new_id()
     with log.unit() as unit:
         rows = unit.history(change.group_id)
-        for row in reversed(rows):
-            _take_back(unit, group, row, log.today())
+        if are_many(rows):
+            _take_back_many(unit, group, rows, log.today())
+        else:
+            for row in reversed(rows):
+                _take_back(unit, group, row, log.today())
         for crop_id, day in sorted(_photo_days(rows)):
             one_leads(unit, group, crop_id, day)
         _check_floors(unit, rows)
+        remake_days(unit, *_states(rows))
         unit.commit()
     return Change(group, change.title, change.record_ids, change.crop_ids)
 
@@ -44,9 +54,7 @@ def _take_back(unit: UnitOfWork, group: str, row: ChangeRow, today: date) -> Non
     store = unit.store(type(after))
     current: Any = store.find(row.record_id)
     if current is None or _content(current) != _content(after):
-        raise RecordMoved(
-            say("This cannot be taken back: it was changed again since. Take the later change back first.")
-        )
+        _refuse_moved()
     if row.action in (ChangeAction.ADD, ChangeAction.RESTORE):
         if not _serves_elsewhere(unit, current):
             unit.remove(group, current)
@@ -59,8 +67,25 @@ def _take_back(unit: UnitOfWork, group: str, row: ChangeRow, today: date) -> Non
         unit.change(group, before)
 
 
+def _take_back_many(unit: UnitOfWork, group: str, rows: list[ChangeRow], today: date) -> None:
+    entries = entries_as_left(unit, rows)
+    if entries is None:
+        _refuse_moved()
+    if rows[0].action is ChangeAction.REMOVE:
+        checks = StandingChecks(unit, [e.owner.id for e in entries], today)
+        _refuse([p for e in entries for p in checks.problems(e)])
+        unit.restore_all(group, entries)
+    else:
+        unit.remove_all(group, entries)
+
+
 def _serves_elsewhere(unit: UnitOfWork, record: Any) -> bool:
-    """Whether a photo is shown on another crop or day, which keeps it when one intake is taken back."""
+    """Whether a photo is shown on another crop or day, or a mix used by another feed, which keeps it."""
+    if isinstance(record, Mix):
+        fed = unit.entries.all(kind=["feed", "tank-care"])
+        return any(getattr(e.detail, "mix_id", None) == record.id for e in fed) or bool(
+            unit.feed_steps.all(mix_id=record.id)
+        )
     return isinstance(record, Photo) and bool(unit.photo_uses.all(photo_id=record.id))
 
 
@@ -83,6 +108,13 @@ def _check_floors(unit: UnitOfWork, rows: Iterable[ChangeRow]) -> None:
             _refuse(floor_problems(unit, placement))
 
 
+def _states(rows: Iterable[ChangeRow]) -> list[Any]:
+    """The records of a change on which days of the climate depend, as they were before and after it."""
+    kinds = (LoggerFile.__name__, LightStep.__name__, Entry.__name__)
+    texts = [(r.record, text) for r in rows if r.record in kinds for text in (r.before, r.after) if text]
+    return [record_of(name, text) for name, text in texts]
+
+
 def _photo_days(rows: Iterable[ChangeRow]) -> set[tuple[str, date]]:
     """The days of crops whose photos a change concerned."""
     states = [text for r in rows if r.record == PhotoUse.__name__ for text in (r.before, r.after) if text]
@@ -97,6 +129,10 @@ def _refuse(problems: list[Problem]) -> None:
 
 def _refuse_for(reason: str) -> NoReturn:
     raise RecordMoved(say("This cannot be taken back as the logbook stands now. {reason}", reason=reason))
+
+
+def _refuse_moved() -> NoReturn:
+    raise RecordMoved(say("This cannot be taken back: it was changed again since. Take the later change back first."))
 
 
 def _content(record: Any) -> Any:

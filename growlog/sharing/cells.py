@@ -37,7 +37,8 @@ class Sort(StrEnum):
 class Column:
     """A column of a table. required: no cell is empty; empty_is_none: an empty cell is None, else an empty text.
 
-    lowest, highest: of a number, None for no bound. points_to: the table whose id it holds.
+    lowest, highest: of a number, None for no bound. points_to: the table whose id it holds. default: its value where a
+    package has no such column.
     """
 
     name: str
@@ -51,6 +52,7 @@ class Column:
     highest: float | None = None
     bound: Limit | None = None
     points_to: str = ""
+    default: Any = None
 
 
 def guard(text: str) -> str:

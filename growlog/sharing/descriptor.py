@@ -12,7 +12,7 @@ from growlog.sharing.table_descriptions import Table, tables
 from growlog.words import say
 
 DESCRIPTOR = "datapackage.json"
-FORMAT_VERSION = 1  # the next one when a reader of today would misread what is written
+FORMAT_VERSION = 2  # the next one when a reader of today would misread what is written
 
 _DESCRIPTION = (
     "A logbook of crops grown under lamps: one CSV file per table, and the original photos below photos/."

@@ -5,12 +5,13 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 from typing import Any
 
+from growlog.calculations.dose_units import read_unit
 from growlog.calculations.nutrients import ELEMENTS, LABEL_WORDS, NITRATE_N, NITROGEN_FORMS, add_up, nutrient_factor
 from growlog.calculations.products import BY_WEIGHT, SOLID, Product
 from growlog.calculations.water import Water, alkalinity_from_bicarbonate
 from growlog.words import say
 
-_TOP = {"name", "tank_l", "strength", "ph", "water", "product", "dose", "target"}
+_TOP = {"name", "tank_l", "strength", "ph", "smallest_ml", "smallest_g", "water", "product", "dose", "target"}
 _PRODUCT = {"name", "form", "basis", "density_g_per_ml", "label_max_per_l", "analysis"}
 _DOSE = {"product", "amount", "unit"}
 TARGET_WORDS = (*ELEMENTS, *(form for form in NITROGEN_FORMS if form != "N"))
@@ -39,7 +40,11 @@ class MixDose:
 
 @dataclass(frozen=True)
 class MixFile:
-    """What a mix file says. tank_l: None where it is not stated; ignored: words in it that mean nothing here."""
+    """What a mix file says. tank_l: None where it is not stated; ignored: words in it that mean nothing here.
+
+    smallest_ml, smallest_g: what the syringe and the scale can measure out for the tank, which doses found for a target
+    are rounded to; None: not rounded.
+    """
 
     tank_l: float | None = None
     water: Water | None = None
@@ -50,6 +55,8 @@ class MixFile:
     ph: float | None = None
     name: str = ""
     ignored: tuple[str, ...] = ()
+    smallest_ml: float | None = None
+    smallest_g: float | None = None
 
 
 def parse_mix(text: str) -> MixFile:
@@ -69,6 +76,8 @@ def parse_mix(text: str) -> MixFile:
         ph=_number(top, "ph", "ph"),
         name=str(top.get("name", "")),
         ignored=tuple(dict.fromkeys(ignored)),
+        smallest_ml=_number(top, "smallest_ml", "smallest_ml"),
+        smallest_g=_number(top, "smallest_g", "smallest_g"),
     )
 
 
@@ -76,6 +85,7 @@ def mix_text(mix: MixFile) -> str:
     """The same mix as TOML; parse_mix gives it back."""
     lines = _pairs({"name": mix.name or None, "tank_l": mix.tank_l, "ph": mix.ph})
     lines += _pairs({"strength": mix.strength if mix.strength != 1 else None})
+    lines += _pairs({"smallest_ml": mix.smallest_ml, "smallest_g": mix.smallest_g})
     if mix.water is not None:
         lines += ["", "[water]", *_pairs(_water_words(mix.water))]
     for product in mix.products:
@@ -139,7 +149,7 @@ def _dose(table: Mapping[str, Any], ignored: list[str]) -> MixDose:
     amount = _number(table, "amount", f"{name}: amount")
     if amount is None:
         raise MixFileProblem(f"{name}: amount", say("The dose of {product} has no amount.", product=name))
-    return MixDose(name, amount, _text(table, "unit", f"{name}: unit"))
+    return MixDose(name, amount, read_unit(_text(table, "unit", f"{name}: unit")))
 
 
 def _target(table: Mapping[str, Any]) -> dict[str, float]:

@@ -11,8 +11,16 @@ from growlog.sharing.package import Package
 from growlog.sharing.photo_files import stays_inside
 from growlog.sharing.problems import PackageProblem
 from growlog.sharing.read_rows import ReadTable, read_tables
-from growlog.sharing.rows import Row, detail_of_row, entry_of_row, items_of, owner_of_row, record_of_row
-from growlog.sharing.table_descriptions import KIND_TABLES, RECORDS
+from growlog.sharing.rows import (
+    Row,
+    detail_of_row,
+    entry_of_row,
+    items_of,
+    owner_of_row,
+    record_of_row,
+    samples_of_rows,
+)
+from growlog.sharing.table_descriptions import KIND_TABLES, RECORDS, SAMPLES
 from growlog.words import say
 
 Tables = dict[str, ReadTable]
@@ -29,7 +37,8 @@ def read_package(folder: Path) -> Package:
     _unlike(read["photos"], "sha256", str)
     _unlike(read["photos"], "path", str)
     _photo_fields(read["photos"])
-    return Package(logbook=logbook, as_of=as_of, entries=tuple(_entries(read)), **records)
+    samples = samples_of_rows(read[SAMPLES].rows)
+    return Package(logbook=logbook, as_of=as_of, entries=tuple(_entries(read)), climate_samples=samples, **records)
 
 
 def _records(name: str, read: Tables) -> tuple[Any, ...]:

@@ -3,11 +3,11 @@
 from dataclasses import dataclass
 from pathlib import Path
 
-from growlog.sharing.cells import read_cell
+from growlog.sharing.cells import Column, read_cell
 from growlog.sharing.csv_text import read_csv
 from growlog.sharing.problems import PackageProblem
 from growlog.sharing.rows import Row
-from growlog.sharing.table_descriptions import Table, tables
+from growlog.sharing.table_descriptions import LATER_COLUMNS, LATER_TABLES, Table, tables
 from growlog.words import say
 
 
@@ -30,7 +30,10 @@ class ReadTable:
 
 
 def read_tables(folder: Path) -> dict[str, ReadTable]:
-    """All tables; PackageProblem for a missing file, a wrong header, a wrong row or value, a broken reference."""
+    """All tables; PackageProblem for a missing file, a wrong header, a wrong row or value, a broken reference.
+
+    A package of the first format lacks later tables and columns: such a table is empty, such a column has its default.
+    """
     read = {name: _read_table(folder, table) for name, table in tables().items()}
     for table in read.values():
         _check_references(table, read)
@@ -38,13 +41,13 @@ def read_tables(folder: Path) -> dict[str, ReadTable]:
 
 
 def _read_table(folder: Path, table: Table) -> ReadTable:
-    lines = read_csv(folder / table.file)
-    if not lines or lines[0] != table.header:
-        sentence = say("The header must be: {header}", header=",".join(table.header))
-        raise PackageProblem(sentence, table.file, 1)
     read = ReadTable(table, [], {})
+    if table.name in LATER_TABLES and not (folder / table.file).exists():
+        return read
+    lines = read_csv(folder / table.file)
+    columns = _columns_of(table, lines[0] if lines else [])
     for number, cells in enumerate(lines[1:], start=2):
-        row = _read_row(table, number, cells)
+        row = _read_row(table, columns, number, cells)
         key = read.key_of(row)
         if key in read.numbers:
             sentence = say("This is the same as in row {row}.", row=read.numbers[key])
@@ -54,12 +57,21 @@ def _read_table(folder: Path, table: Table) -> ReadTable:
     return read
 
 
-def _read_row(table: Table, number: int, cells: list[str]) -> Row:
-    if len(cells) != len(table.columns):
-        sentence = say("The row has {found} fields, not {wanted}.", found=len(cells), wanted=len(table.columns))
+def _columns_of(table: Table, header: list[str]) -> list[Column]:
+    later = LATER_COLUMNS.get(table.name, frozenset())
+    columns = [c for c in table.columns if c.name in header or c.name not in later]
+    if header != [c.name for c in columns]:
+        sentence = say("The header must be: {header}", header=",".join(table.header))
+        raise PackageProblem(sentence, table.file, 1)
+    return columns
+
+
+def _read_row(table: Table, columns: list[Column], number: int, cells: list[str]) -> Row:
+    if len(cells) != len(columns):
+        sentence = say("The row has {found} fields, not {wanted}.", found=len(cells), wanted=len(columns))
         raise PackageProblem(sentence, table.file, number)
-    row: Row = {}
-    for column, text in zip(table.columns, cells, strict=True):
+    row: Row = {column.name: column.default for column in table.columns if column not in columns}
+    for column, text in zip(columns, cells, strict=True):
         try:
             row[column.name] = read_cell(column, text)
         except ValueError as error:

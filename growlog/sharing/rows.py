@@ -4,10 +4,11 @@ from collections.abc import Iterable, Mapping
 from dataclasses import fields
 from typing import Any
 
+from growlog.records.climate_day import ClimateSample
 from growlog.records.entry import KINDS, Detail, Entry, Owner, OwnerKind
 from growlog.records.photo import CaptureTime, Photo
 from growlog.sharing.package import Package
-from growlog.sharing.table_descriptions import KIND_TABLES, RECORDS, ListedTable, listed_in, tables
+from growlog.sharing.table_descriptions import KIND_TABLES, RECORDS, SAMPLES, ListedTable, listed_in, tables
 
 Row = dict[str, Any]
 
@@ -30,6 +31,9 @@ def rows_of(package: Package) -> dict[str, list[Row]]:
         table = KIND_TABLES[entry.kind]
         rows[table].append({"entry_id": entry.id, **_own_fields(entry.detail)})
         _add_items(rows, table, entry.id, entry.detail)
+    for file in _sorted((_record_row(f), f) for f in package.logger_files):
+        samples = sorted(package.climate_samples.get(file.id, ()), key=lambda s: s.at_utc)
+        rows[SAMPLES] += [{"file_id": file.id, **_own_fields(s)} for s in samples]
     return rows
 
 
@@ -50,6 +54,15 @@ def record_of_row(table: str, row: Row, items: dict[str, dict[str, tuple[Any, ..
     if RECORDS[table] is Photo:
         values["captured"] = CaptureTime(**{name: values.pop(f"captured_{name}") for name in _CAPTURE_FIELDS})
     return RECORDS[table](**values)
+
+
+def samples_of_rows(rows: Iterable[Row]) -> dict[str, tuple[ClimateSample, ...]]:
+    """The samples of each logger file, by the file's id."""
+    found: dict[str, list[ClimateSample]] = {}
+    for row in rows:
+        sample = ClimateSample(**{name: value for name, value in row.items() if name != "file_id"})
+        found.setdefault(row["file_id"], []).append(sample)
+    return {file_id: tuple(samples) for file_id, samples in found.items()}
 
 
 def owner_of_row(row: Row) -> Owner | None:

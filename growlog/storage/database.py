@@ -5,13 +5,13 @@ from importlib import import_module
 from pathlib import Path
 from typing import Any
 
-from sqlalchemy import URL, Engine, create_engine, event
+from sqlalchemy import URL, Connection, Engine, create_engine, event
 
 from growlog.storage.problems import LogbookNotWritable, NewerLogbook, NotALogbook
 from growlog.words import say
 
 APPLICATION_ID = 0x47524C42  # "GRLB": another program's file is refused
-HEAD_REVISION = "0001"
+HEAD_REVISION = "0002"
 _BUSY_SECONDS = 10.0
 _MIGRATION_TOOLS = (
     "alembic.command",
@@ -89,7 +89,10 @@ def load_migration_tools() -> None:
 
 
 def migrate(path: Path, to: str = "head") -> None:
-    """Brings the file's schema to a revision, all steps in one transaction."""
+    """Brings the file's schema to a revision in one transaction: a step that fails leaves the file as it was.
+
+    Tables are rebuilt while foreign keys rest; before anything is kept, every one of them must hold.
+    """
     # Alembic is needed only here, and it takes time to import: an up-to-date logbook opens without it.
     from alembic import command
     from alembic.config import Config
@@ -98,9 +101,14 @@ def migrate(path: Path, to: str = "head") -> None:
     config.set_main_option("script_location", str(Path(__file__).parent / "migrations").replace("%", "%%"))
     engine = engine_of(path)
     try:
-        with engine.begin() as connection:
+        with engine.connect() as connection:
+            connection.exec_driver_sql("PRAGMA foreign_keys = OFF")
+            # The driver would begin only at the first row written, so that changes of tables were kept one by one.
+            connection.exec_driver_sql("BEGIN IMMEDIATE")
             config.attributes["connection"] = connection
             command.upgrade(config, to)
+            _check_foreign_keys(connection)
+            connection.commit()
     finally:
         engine.dispose()
 
@@ -109,6 +117,12 @@ def _set_safely(connection: Any, _record: Any) -> None:
     # The driver's own transaction handling would begin late; SQLAlchemy's begin event does it for reads too.
     for pragma in ("foreign_keys = ON", "synchronous = FULL", "trusted_schema = OFF"):
         connection.execute(f"PRAGMA {pragma}")
+
+
+def _check_foreign_keys(connection: Connection) -> None:
+    broken = connection.exec_driver_sql("PRAGMA foreign_key_check").first()
+    if broken is not None:
+        raise RuntimeError(f"a migration left a row of {broken[0]} without its {broken[2]}")
 
 
 def _set_application_id(path: Path) -> None:

@@ -4,14 +4,24 @@ from collections.abc import Mapping
 from dataclasses import dataclass, fields
 from typing import Any
 
+from growlog.records.column_map import ColumnMap, MappedColumn
 from growlog.records.crop import Crop, Placement, Plant
 from growlog.records.cultivar import Cultivar
-from growlog.records.entry import KINDS, Cull, Detail, Entry, Owner, OwnerKind
+from growlog.records.decision import Decision, QuotedFigure, ReviewPhoto
+from growlog.records.entry import KINDS, Cull, Detail, Entry, Owner, OwnerKind, TaggedFruit, TagSeen, TankDose
+from growlog.records.feed_plan import FeedStep
+from growlog.records.light_plan import LightStep
 from growlog.records.logbook import LogbookFacts
+from growlog.records.logger_file import LoggerFile
 from growlog.records.photo import CaptureTime, Photo, PhotoUse
-from growlog.records.recipe import Mix, MixPart
-from growlog.records.room import Lamp, Room, Tank
-from growlog.storage.tables import Base, entries, things
+from growlog.records.product import LabelShare, ShelfProduct, StockMove
+from growlog.records.purchase import Purchase
+from growlog.records.recipe import Mix, MixPart, WaterShare
+from growlog.records.room import Device, Lamp, Room, Tank
+from growlog.records.routine import DueAnswer, Routine
+from growlog.records.source_water import SourceWater
+from growlog.records.tariff import Tariff, TariffBand
+from growlog.storage.tables import Base, entries, money, plans, read_files, review, shelf, things
 
 
 @dataclass(frozen=True)
@@ -37,10 +47,24 @@ MODELS: dict[type, type[Base]] = {
     Crop: things.CropRow,
     Plant: things.PlantRow,
     Placement: things.PlacementRow,
+    ShelfProduct: shelf.ShelfProductRow,
+    SourceWater: shelf.SourceWaterRow,
     Mix: things.MixRow,
     Photo: things.PhotoRow,
     PhotoUse: things.PhotoUseRow,
     Entry: entries.EntryRow,
+    StockMove: shelf.StockMoveRow,
+    Routine: plans.RoutineRow,
+    DueAnswer: plans.DueAnswerRow,
+    FeedStep: plans.FeedStepRow,
+    LightStep: plans.LightStepRow,
+    Device: money.DeviceRow,
+    Tariff: money.TariffRow,
+    Purchase: money.PurchaseRow,
+    Decision: review.DecisionRow,
+    ReviewPhoto: review.ReviewPhotoRow,
+    LoggerFile: read_files.LoggerFileRow,
+    ColumnMap: read_files.ColumnMapRow,
 }
 
 DETAIL_MODELS: dict[str, type[Base]] = {
@@ -56,14 +80,44 @@ DETAIL_MODELS: dict[str, type[Base]] = {
     "light": entries.LightRow,
     "potting-on": entries.PottingOnRow,
     "calibration": entries.CalibrationRow,
+    "tank-care": entries.TankCareRow,
+    "meter": entries.MeterRow,
     "note": entries.NoteRow,
 }
 
 LISTED: dict[type | str, tuple[ListedField, ...]] = {
-    Mix: (ListedField("parts", things.MixPartRow, "mix_id", MixPart, ("product", "dose_per_l", "unit")),),
+    Mix: (
+        ListedField("parts", things.MixPartRow, "mix_id", MixPart, ("product", "dose_per_l", "unit", "product_id")),
+        ListedField("waters", shelf.MixWaterRow, "mix_id", WaterShare, ("water_id", "water_share")),
+    ),
+    ShelfProduct: (
+        ListedField("analysis", shelf.LabelShareRow, "product_id", LabelShare, ("nutrient", "label_percent")),
+    ),
+    LightStep: (ListedField("lamp_ids", plans.LightStepLampRow, "step_id", None, ("lamp_id",)),),
+    Tariff: (
+        ListedField("bands", money.TariffBandRow, "tariff_id", TariffBand, ("from_at", "until_at", "price_per_kwh")),
+    ),
+    Decision: (
+        ListedField(
+            "figures", review.QuotedFigureRow, "decision_id", QuotedFigure, ("figure_key", "label", "value_text")
+        ),
+    ),
+    ColumnMap: (
+        ListedField(
+            "columns", read_files.MappedColumnRow, "map_id", MappedColumn, ("column", "field", "unit", "cumulative")
+        ),
+    ),
+    "pollination": (ListedField("tags", entries.PollinationTagRow, "entry_id", None, ("tag",)),),
+    "fruit-check": (ListedField("tags_seen", entries.TagSeenRow, "entry_id", TagSeen, ("tag", "fate")),),
+    "tank-care": (
+        ListedField(
+            "doses", entries.TankDoseRow, "entry_id", TankDose, ("product", "dose_amount", "unit", "product_id")
+        ),
+    ),
     "pick": (
         ListedField("weights_g", entries.PickedFruitRow, "entry_id", None, ("weight_g",)),
         ListedField("culls", entries.CullRow, "entry_id", Cull, ("cull_count", "cause", "weight_g")),
+        ListedField("tagged", entries.TaggedFruitRow, "entry_id", TaggedFruit, ("tag", "weight_g")),
     ),
     "stage": (ListedField("codes", entries.StageCodeRow, "entry_id", None, ("code",)),),
 }

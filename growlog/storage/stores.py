@@ -5,7 +5,7 @@ from collections.abc import Iterable, Sequence
 from datetime import date, time
 from typing import Any, Generic, TypeVar, cast
 
-from sqlalchemy import ColumnElement, Table, delete, insert, select, update
+from sqlalchemy import ColumnElement, Table, bindparam, delete, insert, select, update
 from sqlalchemy.orm import Session
 
 from growlog.records.entry import Entry
@@ -69,6 +69,15 @@ class Store(Generic[R]):
         self._session.execute(update(self._table).where(self._table.c.id == record.id).values(to_row(record)))
         self._delete_nested(record)
         self._insert_nested([record])
+
+    def overwrite_stamps(self, records: Iterable[Any]) -> None:
+        """Writes version and removed-at alone, of very many records at once."""
+        stamps = [{"of_id": r.id, "new_version": r.version, "new_removed_at": r.removed_at} for r in records]
+        table = self._table
+        if stamps:
+            statement = update(table).where(table.c.id == bindparam("of_id"))
+            stamped = statement.values(version=bindparam("new_version"), removed_at=bindparam("new_removed_at"))
+            self._session.connection().execute(stamped, stamps)
 
     def _condition(self, name: str, value: Any) -> ColumnElement[bool]:
         column = self._table.c[name]

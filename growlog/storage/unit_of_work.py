@@ -1,26 +1,37 @@
 """A unit of work: one transaction that is rolled back unless it is told to commit, with its history."""
 
 import json
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from dataclasses import replace
 from datetime import datetime
 from types import TracebackType
 from typing import Any, TypeVar
 
-from sqlalchemy import Engine, insert, select
+from sqlalchemy import Engine, insert, select, text
 from sqlalchemy.exc import OperationalError
 from sqlalchemy.orm import Session
 
 from growlog.records.change import ChangeAction, ChangeRow
+from growlog.records.column_map import ColumnMap
 from growlog.records.crop import Crop, Placement, Plant
 from growlog.records.cultivar import Cultivar
+from growlog.records.decision import Decision, ReviewPhoto
 from growlog.records.entry import Entry
+from growlog.records.feed_plan import FeedStep
+from growlog.records.light_plan import LightStep
 from growlog.records.logbook import LogbookFacts
+from growlog.records.logger_file import LoggerFile
 from growlog.records.photo import Photo, PhotoUse
 from growlog.records.plain import from_plain, to_plain
 from growlog.records.problems import refuse
+from growlog.records.product import ShelfProduct, StockMove
+from growlog.records.purchase import Purchase
 from growlog.records.recipe import Mix
-from growlog.records.room import Lamp, Room, Tank
+from growlog.records.room import Device, Lamp, Room, Tank
+from growlog.records.routine import DueAnswer, Routine
+from growlog.records.source_water import SourceWater
+from growlog.records.tariff import Tariff
+from growlog.storage.climate_samples import ClimateSamples
 from growlog.storage.problems import LogbookNotWritable, RecordMoved
 from growlog.storage.row_translation import RECORD_TYPES
 from growlog.storage.stores import EntryStore, Store
@@ -55,6 +66,21 @@ class UnitOfWork:
         self.photos = Store(self._session, Photo)
         self.photo_uses = Store(self._session, PhotoUse)
         self.entries = EntryStore(self._session)
+        self.products = Store(self._session, ShelfProduct)
+        self.stock_moves = Store(self._session, StockMove)
+        self.waters = Store(self._session, SourceWater)
+        self.routines = Store(self._session, Routine)
+        self.due_answers = Store(self._session, DueAnswer)
+        self.feed_steps = Store(self._session, FeedStep)
+        self.light_steps = Store(self._session, LightStep)
+        self.devices = Store(self._session, Device)
+        self.tariffs = Store(self._session, Tariff)
+        self.purchases = Store(self._session, Purchase)
+        self.decisions = Store(self._session, Decision)
+        self.review_photos = Store(self._session, ReviewPhoto)
+        self.logger_files = Store(self._session, LoggerFile)
+        self.column_maps = Store(self._session, ColumnMap)
+        self.climate_samples = ClimateSamples(self._session, self._must_be_writable)
         return self
 
     def __exit__(
@@ -98,6 +124,18 @@ class UnitOfWork:
         """Takes a record out of the bin."""
         return self._write_over(group_id, ChangeAction.RESTORE, replace(record, removed_at=None))
 
+    def hold_until_commit(self) -> None:
+        """Keeps very much that is written in memory until the commit: the file would else be locked for readers."""
+        self._session.execute(text("PRAGMA cache_spill = OFF"))
+
+    def remove_all(self, group_id: str, records: Sequence[Any]) -> None:
+        """Puts very many records of one type, read in this unit, into the bin."""
+        self._stamp(group_id, ChangeAction.REMOVE, records, self._now)
+
+    def restore_all(self, group_id: str, records: Sequence[Any]) -> None:
+        """Takes very many records of one type, read in this unit, out of the bin."""
+        self._stamp(group_id, ChangeAction.RESTORE, records, None)
+
     def history(self, group_id: str | None = None) -> list[ChangeRow]:
         """The rows of a group in the order written; of all groups if none is named."""
         query = select(ChangeRowRow.__table__).order_by(ChangeRowRow.number)
@@ -123,6 +161,14 @@ class UnitOfWork:
         store.overwrite(after)
         self._remember(group_id, [(action, before, after)])
         return after
+
+    def _stamp(
+        self, group_id: str, action: ChangeAction, records: Sequence[Any], removed_at: datetime | None
+    ) -> None:  # fmt: skip
+        self._must_be_writable()
+        after = [replace(r, version=r.version + 1, removed_at=removed_at) for r in records]
+        self.store(type(after[0])).overwrite_stamps(after)
+        self._remember(group_id, ((action, b, a) for b, a in zip(records, after, strict=True)))
 
     def _remember(self, group_id: str, changes: Iterable[tuple[ChangeAction, Any, Any]]) -> None:
         rows = [

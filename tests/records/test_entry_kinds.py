@@ -11,8 +11,10 @@ from growlog.records.entry import (
     CullCause,
     Detail,
     Feed,
+    FlowerFate,
     FruitCheck,
     LightChange,
+    MeterReading,
     Pick,
     Pollination,
     PollinationWay,
@@ -20,6 +22,11 @@ from growlog.records.entry import (
     ProblemSeen,
     Reading,
     StageSeen,
+    TaggedFruit,
+    TagSeen,
+    TankCare,
+    TankDose,
+    TankWork,
     Training,
     Treatment,
 )
@@ -44,10 +51,35 @@ def test_an_empty_entry_is_refused(kind: str) -> None:
         (StageSeen(("6",)), "codes"),
         (ProblemSeen(name="thrips", severity=4), "severity"),
         (LightChange(photoperiod_h=25), "photoperiod_h"),
+        (Feed(volume_l=1, strength_percent=401), "strength_percent"),
+        (Reading(canopy_lux=-1), "canopy_lux"),
+        (Reading(lamp_kind="led-white"), "air_temperature_c"),
+        (Pollination(1, tags=("11", "12")), "tags"),
+        (Pollination(2, tags=("11", "11 ")), "tags"),
+        (Pollination(2, tags=("11", " ")), "tags"),
+        (FruitCheck(tags_seen=(TagSeen("11", FlowerFate.SET), TagSeen("11", FlowerFate.DROPPED))), "tags_seen"),
+        (Pick(1, tagged=(TaggedFruit("11"), TaggedFruit("12"))), "tagged"),
+        (Pick(1, tagged=(TaggedFruit("11", 0.0),)), "tagged"),
+        (TankCare(volume_before_l=10, drained_l=10.5), "drained_l"),
+        (TankCare(doses=(TankDose("acid", -1.0),)), "doses"),
+        (TankCare(ph_after=15), "ph_after"),
+        (MeterReading(-1.0), "meter_kwh"),
     ],
 )
 def test_what_cannot_be_is_refused_at_its_field(detail: Detail, field: str) -> None:
     assert field in {p.field for p in detail.problems() if not p.asks}
+
+
+def test_a_tag_on_a_culled_fruit_is_a_tag_of_the_pick() -> None:
+    assert Pick(0, culls=(Cull(1, CullCause.CRACKED),), tagged=(TaggedFruit("11"),)).problems() == []
+
+
+def test_a_fruit_check_may_see_nothing_but_tags() -> None:
+    assert FruitCheck(tags_seen=(TagSeen("11", FlowerFate.SET),)).problems() == []
+
+
+def test_a_meter_at_nought_was_read() -> None:
+    assert MeterReading(0.0).problems() == []
 
 
 def test_a_humidity_of_a_share_is_asked_about() -> None:
@@ -85,6 +117,10 @@ def test_the_weight_of_a_pick_is_its_total_or_the_sum_of_all_its_fruit() -> None
          "no pick for 1 day"),
         (PottingOn(11, "coir"), "Potted on, 11.0\u2009L", "coir"),
         (Calibration("pH", 7.0, 7.2), "pH meter calibrated", "reference 7.00, read 7.20 before"),
+        (TankCare(TankWork.PH, ph_before=6.4, ph_after=5.8, doses=(TankDose("acid", 3.0),)), "pH moved",
+         "acid 3\u2009mL, pH 6.4 to 5.8"),
+        (MeterReading(10432.5, starts_anew=True), "Meter 10432.5\u2009kWh", "counting starts anew"),
+        (Pick(2, 171.0, tagged=(TaggedFruit("11"), TaggedFruit("12"))), "Picked 2, 171\u2009g", "tags 11, 12"),
     ],
 )  # fmt: skip
 def test_an_entry_says_what_happened(detail: Detail, title: str, more: str) -> None:

@@ -47,6 +47,8 @@ def test_a_written_mix_is_read_the_same() -> None:
         strength=0.5,
         ph=5.8,
         name="Weekday",
+        smallest_ml=0.5,
+        smallest_g=0.1,
     )
     assert parse_mix(mix_text(mix)) == mix
     target = MixFile(target_mg_per_l={"N": 100.0, "NH4-N": 5.0})

@@ -3,11 +3,16 @@
 import json
 import re
 from collections.abc import Callable
+from dataclasses import replace
 from pathlib import Path
 
 import pytest
 
+from growlog.records.entry import Feed, Pollination
+from growlog.records.room import EnergySharing
+from growlog.sharing.csv_text import csv_text, read_csv
 from growlog.sharing.data_package import PackageProblem, read_as_of, read_package, write_package
+from growlog.sharing.table_descriptions import LATER_COLUMNS, LATER_TABLES
 from tests.sharing.packages import AS_OF, full_package, identity
 
 Damage = Callable[[str], str]
@@ -49,8 +54,8 @@ CASES: list[tuple[str, Damage, str]] = [
     ("feeds.csv", _replaced(identity(9), identity(77)), "feeds.csv, row 2, column mix_id: "),
     ("culls.csv", _last_line_again, "culls.csv, row 4, column position: This is the same as in row 3."),
     ("logbook.csv", lambda text: text.splitlines(keepends=True)[0], "logbook.csv: There must be one row, there are 0."),
-    ("entries.csv", _replaced(",feed,", ",note,"), "entries.csv, row 3, column kind: notes.csv has no row"),
-    ("entries.csv", _replaced(f"feed,{identity(1)},", "feed,,"), "entries.csv, row 3, column crop_id: An entry"),
+    ("entries.csv", _replaced(",feed,", ",note,"), "entries.csv, row 4, column kind: notes.csv has no row"),
+    ("entries.csv", _replaced(f"feed,{identity(1)},", "feed,,"), "entries.csv, row 4, column crop_id: An entry"),
     ("photos.csv", _replaced("photos/Boxroom", "photos/../.."), "photos.csv, row 2, column path: The path leads"),
     ("photos.csv", _replaced("photos/Boxroom", "/etc/x"), "photos.csv, row 2, column path: The path leads"),
     ("treatments.csv", _replaced("soft soap", " "), "treatments.csv, row 2, column product: Say what was applied."),
@@ -73,6 +78,53 @@ def test_a_missing_table_is_named(package: Path) -> None:
         read_package(package)
 
 
+def _as_the_first_format_was(package: Path) -> None:
+    """Takes away the tables and columns that came later."""
+    for name in LATER_TABLES:
+        (package / f"{name}.csv").unlink()
+    for name, later in LATER_COLUMNS.items():
+        rows = read_csv(package / f"{name}.csv")
+        places = [n for n, column in enumerate(rows[0]) if column not in later]
+        text = csv_text([row[n] for n in places] for row in rows)
+        (package / f"{name}.csv").write_bytes(text.encode())
+
+
+def test_a_package_of_the_first_format_reads_with_later_fields_at_their_defaults(package: Path) -> None:
+    kinds = ("tank-care", "meter")
+    text = (package / "entries.csv").read_text(encoding="utf-8")
+    kept = [line for line in text.splitlines() if not any(f",{kind}," in line for kind in kinds)]
+    (package / "entries.csv").write_bytes(("\r\n".join(kept) + "\r\n").encode())
+    _as_the_first_format_was(package)
+    read, full = read_package(package), full_package()
+    assert read.rooms == (replace(full.rooms[0], energy_sharing=EnergySharing.BY_FLOOR),)
+    assert read.logbook == replace(full.logbook, labour_rate_minor_per_h=None, water_price_minor_per_m3=None)
+    crop = full.crops[0]
+    bare = replace(
+        crop, taste="", fruit_shape="", keeping="", shop_price_minor_per_kg=None, shop_price_minor_per_fruit=None
+    )
+    assert read.crops == (bare,)
+    assert read.mixes == (replace(full.mixes[0], waters=(), parts=tuple(replace(p, product_id=None)
+                                                                        for p in full.mixes[0].parts)),)  # fmt: skip
+    details = {e.id: e.detail for e in read.entries}
+    assert {e.id for e in full.entries if e.kind not in kinds} == set(details)
+    assert all(d.strength_percent is None for d in details.values() if isinstance(d, Feed))
+    assert all(d.tags == () for d in details.values() if isinstance(d, Pollination))
+    assert read.products == read.routines == read.logger_files == ()
+    assert read.climate_samples == {}
+
+
+def test_a_later_column_under_another_name_is_refused(package: Path) -> None:
+    _damage(package, "rooms.csv", _replaced("energy_sharing", "energy"))
+    with pytest.raises(PackageProblem, match=r"rooms\.csv, row 1: The header must be"):
+        read_package(package)
+
+
+def test_a_sample_of_no_file_is_refused(package: Path) -> None:
+    _damage(package, "climate_samples.csv", _replaced(identity(24), identity(77)))
+    with pytest.raises(PackageProblem, match=r"climate_samples\.csv, row 2, column file_id: "):
+        read_package(package)
+
+
 def test_two_crops_of_one_name_are_refused_whatever_their_case(package: Path) -> None:
     text = (package / "crops.csv").read_bytes().decode()
     row = text.splitlines(keepends=True)[1].replace(identity(1), identity(70)).replace("Gold", "GOLD")
@@ -86,7 +138,7 @@ def test_the_last_day_is_read_from_the_description(package: Path) -> None:
 
 
 @pytest.mark.parametrize("change, sentence", [
-    ({"format_version": 2}, "newer version"), ({"format_version": None}, "not a logbook's data package"),
+    ({"format_version": 3}, "newer version"), ({"format_version": None}, "not a logbook's data package"),
     ({"as_of": "soon"}, "as_of must be a day"), ({"as_of": None}, "as_of must be a day"),
 ])  # fmt: skip
 def test_a_description_that_is_not_ours_is_refused(package: Path, change: dict[str, object], sentence: str) -> None:

@@ -117,4 +117,4 @@ def test_a_backup_is_a_whole_copy_and_only_the_newest_are_kept(tmp_path: Path) -
     assert newest.name == f"2026-03-07_12{KEPT + 1:02}00.sqlite3"
     assert pragma(newest, "application_id") == APPLICATION_ID
     assert pragma(newest, "integrity_check") == "ok"
-    assert HEAD_REVISION == "0001"
+    assert HEAD_REVISION == "0002"

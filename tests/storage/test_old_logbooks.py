@@ -4,8 +4,10 @@ from pathlib import Path
 
 import pytest
 
-from growlog.storage.database import HEAD_REVISION
-from growlog.storage.logbook_folder import open_logbook
+from growlog.records.climate_day import ClimateSample
+from growlog.storage.backup import last_backup
+from growlog.storage.database import HEAD_REVISION, revision_of
+from growlog.storage.logbook_folder import BACKUPS, DATABASE, open_logbook
 from tests.storage.old_logbooks import FOLDER, all_records, clock, known_records, restore
 
 REVISIONS = sorted(file.stem for file in FOLDER.glob("*.sql"))
@@ -26,6 +28,24 @@ def test_an_old_logbook_opens_with_every_record_as_it_was(tmp_path: Path, revisi
             assert found[name] == records, name
     finally:
         disk.close()
+
+
+def test_an_older_logbook_is_copied_before_it_is_changed(tmp_path: Path) -> None:
+    restore("0001", tmp_path / "room")
+    open_logbook(tmp_path / "room", clock).close()
+    copy = last_backup(tmp_path / "room" / BACKUPS)
+    assert copy is not None
+    assert revision_of(copy) == "0001"
+    assert revision_of(tmp_path / "room" / DATABASE) == HEAD_REVISION
+
+
+def test_samples_of_a_logger_are_kept_too(tmp_path: Path) -> None:
+    restore("0002", tmp_path / "room")
+    disk = open_logbook(tmp_path / "room", clock)
+    with disk.unit() as unit:
+        assert list(unit.climate_samples.samples("room-2")) == [ClimateSample(clock(), 21.5, 60.0)]
+        assert [d.temperature_max_c for d in unit.climate_samples.days("room-2")] == [21.5]
+    disk.close()
 
 
 def test_an_altered_value_is_seen(tmp_path: Path) -> None:

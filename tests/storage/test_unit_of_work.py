@@ -9,7 +9,7 @@ from pathlib import Path
 import pytest
 
 from growlog.records.change import ChangeAction
-from growlog.records.crop import Crop, Plant
+from growlog.records.crop import Crop, Placement, Plant
 from growlog.records.cultivar import Cultivar, FloweringHabit
 from growlog.records.entry import (
     KINDS,
@@ -19,8 +19,10 @@ from growlog.records.entry import (
     Detail,
     Entry,
     Feed,
+    FlowerFate,
     FruitCheck,
     LightChange,
+    MeterReading,
     Note,
     Owner,
     OwnerKind,
@@ -32,14 +34,23 @@ from growlog.records.entry import (
     ProblemSort,
     Reading,
     StageSeen,
+    TaggedFruit,
+    TagSeen,
+    TankCare,
+    TankDose,
+    TankWork,
     Training,
     Treatment,
 )
+from growlog.records.logbook import LogbookFacts
 from growlog.records.problems import RecordRefused
 from growlog.records.recipe import Mix, MixPart
-from growlog.storage.logbook_folder import LogbookFolder, make_logbook, open_logbook
+from growlog.records.room import Tank
+from growlog.storage.logbook_folder import LogbookFolder, open_logbook
 from growlog.storage.problems import LogbookNotWritable, RecordMissing, RecordMoved
+from growlog.storage.row_translation import MODELS
 from growlog.storage.unit_of_work import record_of
+from tests.storage.examples import PRODUCT, RECORDS, WATER
 
 NOW = datetime(2026, 3, 7, 12, tzinfo=UTC)
 DAY = date(2026, 1, 18)
@@ -47,28 +58,37 @@ CULTIVAR = Cultivar("cv", "pattypan", "Boxroom Gold", FloweringHabit.SEPARATE, 5
 CROP = Crop("crop", "Boxroom Gold", "cv", sown_on=date(2025, 11, 15))
 MIX = Mix("mix", "A + B", 1, (MixPart("A", 2.0), MixPart("B", 2.0)))
 DETAILS: dict[str, Detail] = {
-    "feed": Feed("mix", 2.8, 1.88, 5.9, 0.6, 2.24, 6.1),
-    "reading": Reading(24.6, 58, 21.0, 40.5, 5200.0, 480.0),
+    "feed": Feed("mix", 80.0, 2.8, 1.88, 5.9, 0.6, 2.24, 6.1),
+    "reading": Reading(24.6, 58, 21.0, 40.5, 5200.0, 480.0, 26000.0, "led-white"),
     "training": Training(2, 1, 1, 2, 1),
-    "pollination": Pollination(2, 9, 1, PollinationWay.BRUSH),
-    "fruit-check": FruitCheck(1, 2, 3, 4, 5),
-    "pick": Pick(2, 171.0, (93.0, 78.0), (Cull(1, CullCause.CRACKED, 40.0), Cull(2, CullCause.OVERSIZE))),
+    "pollination": Pollination(2, 9, 1, PollinationWay.BRUSH, ("11", "12")),
+    "fruit-check": FruitCheck(1, 2, 3, 4, 5, (TagSeen("11", FlowerFate.SET), TagSeen("12", FlowerFate.DROPPED))),
+    "pick": Pick(
+        2,
+        171.0,
+        (93.0, 78.0),
+        (Cull(1, CullCause.CRACKED, 40.0), Cull(2, CullCause.OVERSIZE)),
+        (TaggedFruit("11", 93.0), TaggedFruit("14")),
+    ),
     "stage": StageSeen(("61", "71")),
     "problem": ProblemSeen(ProblemSort.DISEASE, "powdery mildew", 2),
     "treatment": Treatment("bicarbonate", "mildew", "5 g/L", 4.0, 1),
     "light": LightChange(16.0, time(6), 40.0, 200.0),
     "potting-on": PottingOn(11.0, "coir"),
     "calibration": Calibration("pH", 7.0, 7.2),
+    "tank-care": TankCare(
+        TankWork.CORRECTION, 18.0, 2.0, 1.0, 1.7, 2.0, 6.4, 5.8, "mix", (TankDose("Base A", 12.0, "mL", "product"),)
+    ),
+    "meter": MeterReading(10432.5, starts_anew=True),
     "note": Note(),
 }
 
 
 @pytest.fixture
-def disk(tmp_path: Path) -> Iterator[LogbookFolder]:
-    make_logbook(tmp_path / "room")
-    opened = open_logbook(tmp_path / "room", lambda: NOW)
+def disk(empty_logbook: Path) -> Iterator[LogbookFolder]:
+    opened = open_logbook(empty_logbook, lambda: NOW)
     with opened.unit() as unit:
-        unit.add("start", CULTIVAR, CROP, MIX)
+        unit.add("start", CULTIVAR, CROP, MIX, PRODUCT, WATER)
         unit.commit()
     yield opened
     opened.close()
@@ -117,6 +137,40 @@ def test_a_corrected_entry_replaces_all_that_its_kind_adds(disk: LogbookFolder, 
     with disk.unit() as unit:
         assert unit.entries.get("e") == after
         assert (after.version, after.note, after.detail) == (2, "corrected", DETAILS[kind])
+
+
+def test_records_of_each_other_type_come_back_as_they_were_written(disk: LogbookFolder) -> None:
+    with disk.unit() as unit:
+        for record in RECORDS:
+            unit.add("g", record)
+        unit.commit()
+    with disk.unit() as unit:
+        for record in (PRODUCT, WATER, *RECORDS):
+            assert unit.store(type(record)).get(record.id) == record
+        assert {type(r) for r in (PRODUCT, WATER, *RECORDS)} | {
+            LogbookFacts,
+            Tank,
+            Cultivar,
+            Crop,
+            Plant,
+            Placement,
+        } == (set(MODELS) - {Entry})
+
+
+def test_a_changed_record_replaces_all_that_it_lists(disk: LogbookFolder) -> None:
+    with disk.unit() as unit:
+        after = unit.change("h", replace(PRODUCT, analysis=PRODUCT.analysis[:1]))
+        unit.commit()
+    with disk.unit() as unit:
+        assert unit.products.get("product") == after
+        assert after.analysis == PRODUCT.analysis[:1]
+
+
+def test_each_record_is_in_the_history_as_it_was(disk: LogbookFolder) -> None:
+    with disk.unit() as unit:
+        for record in RECORDS:
+            unit.add("g", record)
+        assert [record_of(row.record, row.after or "") for row in unit.history("g")] == list(RECORDS)
 
 
 def test_a_removed_record_is_in_the_bin_and_can_come_back(disk: LogbookFolder) -> None:

@@ -13,6 +13,7 @@ from growlog.desktop.entry_form.display_units import METRIC
 from growlog.desktop.entry_form.kind_fields import FieldSpec, Sort
 from growlog.desktop.entry_form.measure_field import MeasureField
 from growlog.desktop.entry_form.plain_fields import TickField, WordsChoice
+from growlog.desktop.entry_form.tags_field import TaggedFruitField, TagsField, TagsSeenField
 from growlog.desktop.entry_form.weights_field import WeightsField
 from growlog.desktop.look.widgets import ChoiceField, DayField, Field, TextField, TimeField
 from growlog.records.recipe import Mix
@@ -169,6 +170,18 @@ def _codes(spec: FieldSpec, around: Surroundings) -> Field:
     return CodesField(say(spec.label), around.species, spec.name)
 
 
+def _tags(spec: FieldSpec, around: Surroundings) -> Field:
+    return TagsField(say(spec.label), say(spec.hint), spec.name)
+
+
+def _tags_seen(spec: FieldSpec, around: Surroundings) -> Field:
+    return TagsSeenField(spec.name)
+
+
+def _tagged(spec: FieldSpec, around: Surroundings) -> Field:
+    return TaggedFruitField(say(spec.label), around.units, spec.name)
+
+
 def _translated(spec: FieldSpec) -> list[tuple[str, str]]:
     return [(key, say(words)) for key, words in spec.choices]
 
@@ -184,4 +197,7 @@ _MAKERS: dict[Sort, Callable[[FieldSpec, Surroundings], Field]] = {
     Sort.WEIGHTS: _weights,
     Sort.CULLS: _culls,
     Sort.CODES: _codes,
+    Sort.TAGS: _tags,
+    Sort.TAGS_SEEN: _tags_seen,
+    Sort.TAGGED: _tagged,
 }

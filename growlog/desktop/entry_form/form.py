@@ -15,11 +15,13 @@ from growlog.desktop.entry_form.field_makers import Cell, Surroundings, make_cel
 from growlog.desktop.entry_form.kind_fields import FieldSpec, kind_form
 from growlog.desktop.entry_form.measure_field import MeasureField
 from growlog.desktop.entry_form.pick_in_step import PickInStep
+from growlog.desktop.entry_form.plain_fields import TickField
+from growlog.desktop.entry_form.water_without_mix import WaterWithoutMix
 from growlog.desktop.entry_form.weights_field import WeightsField
-from growlog.desktop.look.widgets import Banner, Rule
+from growlog.desktop.look.widgets import Banner, ChoiceField, Rule
 from growlog.desktop.look.widgets.labels import TextLabel
 from growlog.records.cultivar import FloweringHabit
-from growlog.records.entry import Entry
+from growlog.records.entry import Detail, Entry
 from growlog.records.problems import Problem
 from growlog.records.recipe import Mix
 from growlog.services.entries import Belongs
@@ -94,6 +96,12 @@ class EntryForm(QWidget):
                 (cell.answer_box if not cell.is_answered else cell).setFocus(Qt.FocusReason.OtherFocusReason)
                 return
 
+    def repeat(self, detail: Detail) -> None:
+        """Fills in what an earlier entry of the kind held; day, time and note stay as they are."""
+        for spec, cell in self._own:
+            cell.set_value(getattr(detail, spec.name))
+        self._judge()
+
     def cancel(self) -> None:
         """Nothing is to be written."""
         self.cancelled.emit()
@@ -146,6 +154,9 @@ class EntryForm(QWidget):
             count, total = cast(MeasureField, cells["fruit_count"]), cast(MeasureField, cells["total_weight_g"])
             in_step = PickInStep(count, total, cast(WeightsField, cells["weights_g"]), self)
             in_step.followed.connect(self._judge)
+        if "water_only" in cells:
+            water = WaterWithoutMix(cast(TickField, cells["water_only"]), cast(ChoiceField, cells["mix_id"]), self)
+            water.followed.connect(self._judge)
 
     def _connect(self) -> None:
         for cell in self.cells():
@@ -193,7 +204,8 @@ class EntryForm(QWidget):
         return name == "day" or bool(getattr(self._entry.detail, name, None))
 
     def _read(self) -> Entry:
-        detail = type(self._entry.detail)(**{spec.name: _read_one(spec, cell) for spec, cell in self._own})
+        # What this form does not ask for stays as the entry has it.
+        detail = replace(self._entry.detail, **{spec.name: _read_one(spec, cell) for spec, cell in self._own})
         return replace(
             self._entry,
             owner=self._common.chosen_owner(),

@@ -6,7 +6,7 @@ from enum import Enum, auto
 from typing import Any
 
 from growlog.records.cultivar import FloweringHabit
-from growlog.records.entry import PollinationWay, ProblemSort
+from growlog.records.entry import PollinationWay, ProblemSort, TankWork
 from growlog.records.entry.health import severity_word
 from growlog.words import mark
 
@@ -24,6 +24,9 @@ class Sort(Enum):
     WEIGHTS = auto()
     CULLS = auto()
     CODES = auto()
+    TAGS = auto()
+    TAGS_SEEN = auto()
+    TAGGED = auto()
 
 
 @dataclass(frozen=True)
@@ -48,19 +51,27 @@ class FieldSpec:
 
 @dataclass(frozen=True)
 class KindForm:
-    """The fields of a kind in their order, and the caution that stands above them."""
+    """The fields of a kind in their order, and the caution that stands above them.
+
+    What an entry holds in a field that the form does not ask for stays as it is.
+    """
 
     fields: tuple[FieldSpec, ...]
     caution: str = ""
 
 
 _WAYS = tuple((way.value, way.label) for way in PollinationWay)
+_WORKS = tuple((work.value, work.label) for work in TankWork)
 _SORTS = tuple((sort.value, sort.label) for sort in ProblemSort)
 _SEVERITIES = tuple((str(n), severity_word(n)) for n in (1, 2, 3))
 
 _TREATMENT_CAUTION = mark(
     "Follow the product's label and your local rules, and wear the gloves it asks for. The re-entry and harvest "
     "intervals are those of the label."
+)
+_TANK_CAUTION = mark(
+    "The product's label rules. Wear gloves and eye protection with acids and alkalis; pour them into water, never "
+    "water into them, and never mix undiluted products."
 )
 _LAMP_CAUTION = mark(
     "Never look into a lamp that is on. Switch off at the mains before work on it; fixed wiring is for a licensed "
@@ -88,13 +99,18 @@ KIND_FORMS: dict[str, KindForm] = {
     "pollination": KindForm((
         *_measures("females_pollinated", "males_open", "trusses_vibrated"),
         FieldSpec("way", Sort.CHOICE, mark("How"), choices=_WAYS, none=mark("not stated"), read=PollinationWay),
+        FieldSpec("tags", Sort.TAGS, mark("Tags"), hint=mark("such as 11, 12"), empty=()),
     )),
-    "fruit-check": KindForm(_measures("females_open", "fruit_set", "dropped", "thinned", "hanging")),
+    "fruit-check": KindForm((
+        *_measures("females_open", "fruit_set", "dropped", "thinned", "hanging"),
+        FieldSpec("tags_seen", Sort.TAGS_SEEN, span=3, empty=()),
+    )),
     "pick": KindForm((
         FieldSpec("fruit_count", empty=0),
         FieldSpec("total_weight_g", hint=mark("not weighed"), span=2),
         FieldSpec("weights_g", Sort.WEIGHTS, mark("Fruit by fruit"), 3, empty=()),
         FieldSpec("culls", Sort.CULLS, mark("Culls"), 3, empty=()),
+        FieldSpec("tagged", Sort.TAGGED, mark("Tags"), 3, empty=()),
     )),
     "stage": KindForm((FieldSpec("codes", Sort.CODES, mark("BBCH codes"), 3, empty=()),)),
     "problem": KindForm((
@@ -120,6 +136,17 @@ KIND_FORMS: dict[str, KindForm] = {
     "calibration": KindForm((
         FieldSpec("meter", Sort.CHOICE, mark("Meter"), choices=(("EC", mark("EC")), ("pH", mark("pH")))),
         *_measures("reference_value", "reading_before"),
+    )),
+    "tank-care": KindForm((
+        FieldSpec("work", Sort.CHOICE, mark("What was done"), choices=_WORKS, read=TankWork),
+        *_measures(
+            "volume_before_l", "water_added_l", "drained_l", "ec_before_ms_per_cm", "ec_after_ms_per_cm",
+            "ph_before", "ph_after",
+        ),
+    ), _TANK_CAUTION),
+    "meter": KindForm((
+        FieldSpec("meter_kwh"),
+        FieldSpec("starts_anew", Sort.TICK, mark("Counting starts anew"), 2, empty=False),
     )),
     "note": KindForm(()),
 }  # fmt: skip

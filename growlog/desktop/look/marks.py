@@ -182,6 +182,15 @@ def _calibration() -> QPainterPath:
     return half.united(needle).united(_disc(0, 0.26, 0.11))
 
 
+def _tank_care() -> QPainterPath:
+    wall = _box(-0.46, -0.4, 0.92, 0.84, 0.1).subtracted(_box(-0.36, -0.5, 0.72, 0.84))
+    return wall.united(_box(-0.36, -0.02, 0.72, 0.4))
+
+
+def _meter() -> QPainterPath:
+    return _polygon((0.14, -0.5), (-0.34, 0.1), (-0.04, 0.1), (-0.14, 0.5), (0.34, -0.12), (0.04, -0.12))
+
+
 def _note() -> QPainterPath:
     page = _polygon((-0.36, -0.46), (0.12, -0.46), (0.36, -0.2), (0.36, 0.46), (-0.36, 0.46))
     inner = _polygon((-0.25, -0.35), (0.04, -0.35), (0.04, -0.11), (0.25, -0.11), (0.25, 0.35), (-0.25, 0.35))
@@ -207,6 +216,8 @@ _SHAPES: dict[str, Callable[[], QPainterPath]] = {
     "treatment": _treatment,
     "stage": _stage,
     "potting-on": _potting_on,
+    "tank-care": _tank_care,
+    "meter": _meter,
     "note": _note,
     "photo": _photo,
 }

@@ -67,6 +67,8 @@ MARK_TOKENS = {
     "treatment": "problem",
     "stage": "stage",
     "potting-on": "training",
+    "tank-care": "feed",
+    "meter": "light",
     "note": "mute",
     "photo": "mute",
 }

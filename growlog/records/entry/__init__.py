@@ -3,10 +3,20 @@
 from growlog.records.entry.base import Detail, Entry, Owner, OwnerKind
 from growlog.records.entry.feed import Feed
 from growlog.records.entry.health import ProblemSeen, ProblemSort, Treatment
-from growlog.records.entry.pick import Cull, CullCause, Pick
-from growlog.records.entry.plant_work import FruitCheck, Pollination, PollinationWay, PottingOn, Training
+from growlog.records.entry.meter import MeterReading
+from growlog.records.entry.pick import Cull, CullCause, Pick, TaggedFruit
+from growlog.records.entry.plant_work import (
+    FlowerFate,
+    FruitCheck,
+    Pollination,
+    PollinationWay,
+    PottingOn,
+    TagSeen,
+    Training,
+)
 from growlog.records.entry.reading import Calibration, Reading
 from growlog.records.entry.stage_and_light import LightChange, Note, StageSeen
+from growlog.records.entry.tank_care import TankCare, TankDose, TankWork
 
 KINDS: dict[str, type[Detail]] = {
     detail.kind: detail
@@ -23,6 +33,8 @@ KINDS: dict[str, type[Detail]] = {
         LightChange,
         PottingOn,
         Calibration,
+        TankCare,
+        MeterReading,
         Note,
     )
 }
@@ -35,8 +47,10 @@ __all__ = [
     "Detail",
     "Entry",
     "Feed",
+    "FlowerFate",
     "FruitCheck",
     "LightChange",
+    "MeterReading",
     "Note",
     "Owner",
     "OwnerKind",
@@ -48,6 +62,11 @@ __all__ = [
     "ProblemSort",
     "Reading",
     "StageSeen",
+    "TagSeen",
+    "TaggedFruit",
+    "TankCare",
+    "TankDose",
+    "TankWork",
     "Training",
     "Treatment",
 ]

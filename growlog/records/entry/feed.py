@@ -12,12 +12,13 @@ from growlog.words import mark, say
 
 @dataclass(frozen=True)
 class Feed(Detail):
-    """A feed or plain water. mix_id: the version of the mix it used. EC in mS/cm at 25 °C."""
+    """A feed or plain water. mix_id: the version of the mix it used, at a strength. EC in mS/cm at 25 °C."""
 
     kind: ClassVar[str] = "feed"
     label: ClassVar[str] = mark("Feed")
 
     mix_id: str | None = None
+    strength_percent: float | None = None
     volume_l: float | None = None
     ec_ms_per_cm: float | None = None
     ph: float | None = None

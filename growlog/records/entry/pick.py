@@ -6,6 +6,7 @@ from typing import ClassVar
 
 from growlog.records.display import fixed, weight
 from growlog.records.entry.base import Detail
+from growlog.records.entry.plant_work import tag_problems
 from growlog.records.entry.wording import joined
 from growlog.records.problems import Problem, check_quantity
 from growlog.words import mark, say, say_count
@@ -45,8 +46,19 @@ class Cull:
 
 
 @dataclass(frozen=True)
+class TaggedFruit:
+    """A picked fruit that carried a tag. weight_g: repeats its line among the single weights, None if not weighed."""
+
+    tag: str
+    weight_g: float | None = None
+
+
+@dataclass(frozen=True)
 class Pick(Detail):
-    """A pick. total_weight_g None: unweighed, or the sum of single weights where these cover all fruit."""
+    """A pick. total_weight_g None: unweighed, or the sum of single weights where these cover all fruit.
+
+    tagged: those of the fruit, marketable or culled, whose flower carried a tag.
+    """
 
     kind: ClassVar[str] = "pick"
     label: ClassVar[str] = mark("Pick")
@@ -55,6 +67,7 @@ class Pick(Detail):
     total_weight_g: float | None = None
     weights_g: tuple[float, ...] = ()
     culls: tuple[Cull, ...] = ()
+    tagged: tuple[TaggedFruit, ...] = ()
 
     @property
     def marketable_weight_g(self) -> float | None:
@@ -78,6 +91,8 @@ class Pick(Detail):
             found += check_quantity("weight_g", cull.weight_g, "culls")
         if not self.fruit_count and not self.culls:
             found.append(Problem("fruit_count", say("Nothing was picked or culled: say how many.")))
+        found += [p for t in self.tagged for p in check_quantity("weight_g", t.weight_g, "tagged")]
+        found += tag_problems([t.tag for t in self.tagged], self.fruit_count + self.culled_count, "tagged")
         return found + self._weight_problems()
 
     def _weight_problems(self) -> list[Problem]:
@@ -108,4 +123,5 @@ class Pick(Detail):
         if 1 < len(self.weights_g) <= 8:
             singles = " + ".join(weight(w) for w in self.weights_g)
         culls = joined(*(f"{c.cull_count} {say(c.cause.label)}" for c in self.culls))
-        return joined(singles, say("culled: {culls}", culls=culls) if culls else "")
+        tags = say("tags {tags}", tags=", ".join(t.tag for t in self.tagged)) if self.tagged else ""
+        return joined(singles, say("culled: {culls}", culls=culls) if culls else "", tags)

@@ -1,5 +1,6 @@
 """Work on the plant: training, pollination, fruit checks and potting-on."""
 
+from collections.abc import Iterable
 from dataclasses import dataclass
 from enum import StrEnum
 from typing import ClassVar
@@ -74,7 +75,10 @@ _WAY_LABELS = {
 
 @dataclass(frozen=True)
 class Pollination(Detail):
-    """Females pollinated by hand and males seen open; or trusses vibrated for perfect flowers."""
+    """Females pollinated by hand and males seen open; or trusses vibrated for perfect flowers.
+
+    tags: the tag numbers hung on single flowers, so that each can be followed to its fruit.
+    """
 
     kind: ClassVar[str] = "pollination"
     label: ClassVar[str] = mark("Pollination")
@@ -83,12 +87,13 @@ class Pollination(Detail):
     males_open: int | None = None
     trusses_vibrated: int | None = None
     way: PollinationWay | None = None
+    tags: tuple[str, ...] = ()
 
     def own_problems(self) -> list[Problem]:
-        """Something was counted."""
+        """Something was counted; no more tags than flowers, each once."""
         if self.females_pollinated is None and self.males_open is None and self.trusses_vibrated is None:
             return [Problem("females_pollinated", say("Nothing is stated yet: fill in at least one field."))]
-        return []
+        return tag_problems(self.tags, self.females_pollinated)
 
     def summary(self) -> str:
         """What was pollinated."""
@@ -102,7 +107,31 @@ class Pollination(Detail):
         """Males open, and how."""
         males = "" if self.males_open is None else say_count("{n} male open", "{n} males open", self.males_open)
         show_males = males if self.females_pollinated is not None else ""
-        return joined(show_males, say(self.way.label) if self.way else "")
+        tags = say("tags {tags}", tags=", ".join(self.tags)) if self.tags else ""
+        return joined(show_males, say(self.way.label) if self.way else "", tags)
+
+
+class FlowerFate(StrEnum):
+    """What a tagged flower came to, as a look saw it; a picked one is seen at its pick."""
+
+    SET = "set"
+    DROPPED = "dropped"
+
+    @property
+    def label(self) -> str:
+        """The fate in words, to be translated where shown."""
+        return _FATE_LABELS[self]
+
+
+_FATE_LABELS = {FlowerFate.SET: mark("set"), FlowerFate.DROPPED: mark("dropped")}
+
+
+@dataclass(frozen=True)
+class TagSeen:
+    """A tagged flower and what it had come to."""
+
+    tag: str
+    fate: FlowerFate
 
 
 @dataclass(frozen=True)
@@ -117,12 +146,13 @@ class FruitCheck(Detail):
     dropped: int | None = None
     thinned: int | None = None
     hanging: int | None = None
+    tags_seen: tuple[TagSeen, ...] = ()
 
     def own_problems(self) -> list[Problem]:
-        """Something was counted (nought counts)."""
-        if all(v is None for v in vars(self).values()):
+        """Something was counted (nought counts); each tag is seen once."""
+        if all(v in (None, ()) for v in vars(self).values()):
             return [Problem("hanging", say("Nothing is stated yet: fill in at least one field."))]
-        return []
+        return tag_problems([t.tag for t in self.tags_seen], None, "tags_seen")
 
     def summary(self) -> str:
         """How many hang."""
@@ -131,7 +161,8 @@ class FruitCheck(Detail):
         return say("Fruit check")
 
     def second_line(self) -> str:
-        """Open, set, dropped, thinned."""
+        """Open, set, dropped, thinned; then the tags."""
+        tags = (f"{t.tag} {say(t.fate.label)}" for t in self.tags_seen)
         return joined(*(
             say(template, n=n)
             for template, n in (
@@ -141,7 +172,7 @@ class FruitCheck(Detail):
                 (mark("thinned {n}"), self.thinned),
             )
             if n is not None
-        ))  # fmt: skip
+        ), *tags)  # fmt: skip
 
 
 @dataclass(frozen=True)
@@ -162,3 +193,15 @@ class PottingOn(Detail):
     def second_line(self) -> str:
         """The medium."""
         return self.medium
+
+
+def tag_problems(tags: Iterable[str], flower_count: int | None, field: str = "tags") -> list[Problem]:
+    """Problems of tag numbers: each is written and stands once, and no more than there are flowers."""
+    listed = [t.strip() for t in tags]
+    if not all(listed):
+        return [Problem(field, say("A tag without a number."))]
+    if len(set(listed)) < len(listed):
+        return [Problem(field, say("The same tag stands twice."))]
+    if flower_count is not None and len(listed) > flower_count:
+        return [Problem(field, say("There are more tags than flowers."))]
+    return []

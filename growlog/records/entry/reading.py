@@ -12,7 +12,11 @@ from growlog.words import mark, say
 
 @dataclass(frozen=True)
 class Reading(Detail):
-    """What instruments showed at one time."""
+    """What instruments showed at one time.
+
+    canopy_lux: of a lux meter at the canopy, where no PPFD was read, under lamp_kind (a key of the table of light
+    factors).
+    """
 
     kind: ClassVar[str] = "reading"
     label: ClassVar[str] = mark("Reading")
@@ -23,11 +27,13 @@ class Reading(Detail):
     plant_height_cm: float | None = None
     container_weight_g: float | None = None
     canopy_ppfd_umol: float | None = None
+    canopy_lux: float | None = None
+    lamp_kind: str = ""
 
     def own_problems(self) -> list[Problem]:
         """At least one instrument was read; a share is not a per cent."""
         found = []
-        if all(v is None for v in vars(self).values()):
+        if all(v in (None, "") for name, v in vars(self).items() if name != "lamp_kind"):
             found.append(Problem("air_temperature_c", say("Nothing is stated yet: fill in at least one field.")))
         humidity = self.relative_humidity_percent
         if humidity is not None and 0 < humidity <= 1:
@@ -55,6 +61,7 @@ class Reading(Detail):
             measured(say("height"), self.plant_height_cm, 0, "cm"),
             measured(say("container"), weight_kg, 2, "kg"),
             measured(say("canopy"), self.canopy_ppfd_umol, 0, "µmol/m²/s"),
+            measured(say("canopy"), self.canopy_lux, 0, "lx"),
         )
 
 

@@ -16,6 +16,7 @@ _NAMES = {
     "fk": "fk_%(table_name)s_%(column_0_name)s",
     "pk": "pk_%(table_name)s",
 }
+_KEYWORDS = {"when"}  # of SQL: a name that must be quoted where the text of a check is written by hand
 
 
 class Base(DeclarativeBase):
@@ -85,4 +86,5 @@ def column_within(column: str, key: str) -> CheckConstraint:
 def is_word(column: str, words: type[StrEnum]) -> CheckConstraint:
     """A CHECK constraint that a column holds one of the words."""
     listed = ", ".join(f"'{w.value}'" for w in words)
-    return CheckConstraint(f"{column} IN ({listed})", name=f"{column}_word")
+    named = f'"{column}"' if column in _KEYWORDS else column
+    return CheckConstraint(f"{named} IN ({listed})", name=f"{column}_word")

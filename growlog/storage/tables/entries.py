@@ -5,8 +5,8 @@ from datetime import date, time
 from sqlalchemy import CheckConstraint, ForeignKey, Index, Integer, String
 from sqlalchemy.orm import Mapped, mapped_column
 
-from growlog.records.entry import CullCause, PollinationWay, ProblemSort
-from growlog.storage.tables.base import Base, Identified, Word, is_word, link, within_limits
+from growlog.records.entry import CullCause, FlowerFate, PollinationWay, ProblemSort, TankWork
+from growlog.storage.tables.base import Base, Identified, Word, column_within, is_word, link, within_limits
 
 
 class EntryRow(Identified, Base):
@@ -50,6 +50,7 @@ class FeedRow(_OfEntry, Base):
 
     __tablename__ = "entry_feed"
     mix_id: Mapped[str | None] = link("mix", nullable=True)
+    strength_percent: Mapped[float | None]
     volume_l: Mapped[float | None]
     ec_ms_per_cm: Mapped[float | None]
     ph: Mapped[float | None]
@@ -57,7 +58,10 @@ class FeedRow(_OfEntry, Base):
     drain_ec_ms_per_cm: Mapped[float | None]
     drain_ph: Mapped[float | None]
     water_only: Mapped[bool]
-    __table_args__ = (*within_limits("volume_l", "ec_ms_per_cm", "ph", "drain_l", "drain_ec_ms_per_cm", "drain_ph"),)
+    __table_args__ = (
+        *within_limits("strength_percent", "volume_l", "ec_ms_per_cm", "ph"),
+        *within_limits("drain_l", "drain_ec_ms_per_cm", "drain_ph"),
+    )
 
 
 class ReadingRow(_OfEntry, Base):
@@ -70,6 +74,8 @@ class ReadingRow(_OfEntry, Base):
     plant_height_cm: Mapped[float | None]
     container_weight_g: Mapped[float | None]
     canopy_ppfd_umol: Mapped[float | None]
+    canopy_lux: Mapped[float | None]
+    lamp_kind: Mapped[str] = mapped_column(String(64), server_default="")
     __table_args__ = (
         *within_limits(
             "air_temperature_c",
@@ -78,6 +84,7 @@ class ReadingRow(_OfEntry, Base):
             "plant_height_cm",
             "container_weight_g",
             "canopy_ppfd_umol",
+            "canopy_lux",
         ),
     )
 
@@ -110,6 +117,13 @@ class PollinationRow(_OfEntry, Base):
     )
 
 
+class PollinationTagRow(_ListedInEntry, Base):
+    """The tag of one pollinated flower."""
+
+    __tablename__ = "pollination_tag"
+    tag: Mapped[str] = mapped_column(String(32))
+
+
 class FruitCheckRow(_OfEntry, Base):
     """A fruit check."""
 
@@ -120,6 +134,15 @@ class FruitCheckRow(_OfEntry, Base):
     thinned: Mapped[int | None]
     hanging: Mapped[int | None]
     __table_args__ = (*within_limits("females_open", "fruit_set", "dropped", "thinned", "hanging"),)
+
+
+class TagSeenRow(_ListedInEntry, Base):
+    """A tagged flower and what it had come to."""
+
+    __tablename__ = "tag_seen"
+    tag: Mapped[str] = mapped_column(String(32))
+    fate: Mapped[FlowerFate] = mapped_column(Word(FlowerFate))
+    __table_args__ = (is_word("fate", FlowerFate),)
 
 
 class PickRow(_OfEntry, Base):
@@ -147,6 +170,15 @@ class CullRow(_ListedInEntry, Base):
     cause: Mapped[CullCause] = mapped_column(Word(CullCause))
     weight_g: Mapped[float | None]
     __table_args__ = (*within_limits("cull_count", "weight_g"), is_word("cause", CullCause))
+
+
+class TaggedFruitRow(_ListedInEntry, Base):
+    """A picked fruit that carried a tag."""
+
+    __tablename__ = "tagged_fruit"
+    tag: Mapped[str] = mapped_column(String(32))
+    weight_g: Mapped[float | None]
+    __table_args__ = (*within_limits("weight_g"),)
 
 
 class StageRow(_OfEntry, Base):
@@ -213,6 +245,46 @@ class CalibrationRow(_OfEntry, Base):
     reference_value: Mapped[float | None]
     reading_before: Mapped[float | None]
     __table_args__ = (*within_limits("reference_value", "reading_before"),)
+
+
+class TankCareRow(_OfEntry, Base):
+    """Care of a tank; what was added is rows of its own."""
+
+    __tablename__ = "entry_tank_care"
+    work: Mapped[TankWork] = mapped_column(Word(TankWork))
+    volume_before_l: Mapped[float | None]
+    water_added_l: Mapped[float | None]
+    drained_l: Mapped[float | None]
+    ec_before_ms_per_cm: Mapped[float | None]
+    ec_after_ms_per_cm: Mapped[float | None]
+    ph_before: Mapped[float | None]
+    ph_after: Mapped[float | None]
+    mix_id: Mapped[str | None] = link("mix", nullable=True)
+    __table_args__ = (
+        *within_limits("volume_before_l", "water_added_l", "drained_l"),
+        *within_limits("ec_before_ms_per_cm", "ec_after_ms_per_cm", "ph_before", "ph_after"),
+        is_word("work", TankWork),
+    )
+
+
+class TankDoseRow(_ListedInEntry, Base):
+    """What went into a tank."""
+
+    __tablename__ = "tank_dose"
+    product: Mapped[str] = mapped_column(String(200))
+    dose_amount: Mapped[float]
+    unit: Mapped[str] = mapped_column(String(16))
+    product_id: Mapped[str | None] = link("shelf_product", nullable=True)
+    __table_args__ = (column_within("dose_amount", "tank_dose"),)
+
+
+class MeterRow(_OfEntry, Base):
+    """What an electricity meter showed."""
+
+    __tablename__ = "entry_meter"
+    meter_kwh: Mapped[float]
+    starts_anew: Mapped[bool]
+    __table_args__ = (*within_limits("meter_kwh"),)
 
 
 class NoteRow(_OfEntry, Base):

@@ -8,6 +8,7 @@ from sqlalchemy.orm import Mapped, mapped_column
 from growlog.records.crop import StartedFrom
 from growlog.records.cultivar import CountsFrom, FloweringHabit
 from growlog.records.photo import DateSource
+from growlog.records.room import EnergySharing
 from growlog.storage.tables.base import Base, Identified, Utc, Word, is_word, link, within_limits
 
 
@@ -17,7 +18,10 @@ class LogbookRow(Identified, Base):
     __tablename__ = "logbook"
     name: Mapped[str] = mapped_column(String(200))
     currency: Mapped[str] = mapped_column(String(3), default="")
+    labour_rate_minor_per_h: Mapped[int | None]
+    water_price_minor_per_m3: Mapped[int | None]
     made_at: Mapped[datetime | None] = mapped_column(Utc)
+    __table_args__ = (*within_limits("labour_rate_minor_per_h", "water_price_minor_per_m3"),)
 
 
 class RoomRow(Identified, Base):
@@ -27,8 +31,9 @@ class RoomRow(Identified, Base):
     name: Mapped[str] = mapped_column(String(200))
     floor_m2: Mapped[float | None]
     zone: Mapped[str] = mapped_column(String(64))
+    energy_sharing: Mapped[EnergySharing] = mapped_column(Word(EnergySharing), server_default="by-floor")
     note: Mapped[str]
-    __table_args__ = (*within_limits("floor_m2"),)
+    __table_args__ = (*within_limits("floor_m2"), is_word("energy_sharing", EnergySharing))
 
 
 class LampRow(Identified, Base):
@@ -43,7 +48,15 @@ class LampRow(Identified, Base):
     efficacy_umol_per_j: Mapped[float | None]
     from_day: Mapped[date | None]
     until_day: Mapped[date | None]
-    __table_args__ = (*within_limits("lamp_count", "rated_w", "wall_w", "efficacy_umol_per_j"),)
+    kind: Mapped[str] = mapped_column(String(64), server_default="")
+    ballast_loss_percent: Mapped[float | None]
+    rated_life_h: Mapped[float | None]
+    bulb_from_day: Mapped[date | None]
+    price_minor: Mapped[int | None]
+    __table_args__ = (
+        *within_limits("lamp_count", "rated_w", "wall_w", "efficacy_umol_per_j"),
+        *within_limits("ballast_loss_percent", "rated_life_h", "price_minor"),
+    )
 
 
 class TankRow(Identified, Base):
@@ -96,9 +109,15 @@ class CropRow(Identified, Base):
     seeds_sown: Mapped[int | None]
     seeds_emerged: Mapped[int | None]
     trying: Mapped[str]
+    taste: Mapped[str] = mapped_column(server_default="")
+    fruit_shape: Mapped[str] = mapped_column(server_default="")
+    keeping: Mapped[str] = mapped_column(server_default="")
+    shop_price_minor_per_kg: Mapped[int | None]
+    shop_price_minor_per_fruit: Mapped[int | None]
     note: Mapped[str]
     __table_args__ = (
         *within_limits("container_l", "seeds_sown", "seeds_emerged"),
+        *within_limits("shop_price_minor_per_kg", "shop_price_minor_per_fruit"),
         is_word("started_from", StartedFrom),
         CheckConstraint(
             "(started_from = 'seed' AND sown_on IS NOT NULL)"
@@ -132,8 +151,9 @@ class PlacementRow(Identified, Base):
     until_day: Mapped[date | None]
     tank_id: Mapped[str | None] = link("tank", nullable=True)
     floor_share: Mapped[float | None]
+    energy_share: Mapped[float | None]
     __table_args__ = (
-        *within_limits("floor_share"),
+        *within_limits("floor_share", "energy_share"),
         CheckConstraint("until_day IS NULL OR until_day >= from_day", name="until_after_from"),
     )
 
@@ -157,6 +177,7 @@ class MixPartRow(Base):
     product: Mapped[str] = mapped_column(String(200))
     dose_per_l: Mapped[float] = mapped_column(Float)
     unit: Mapped[str] = mapped_column(String(16))
+    product_id: Mapped[str | None] = link("shelf_product", nullable=True)
     __table_args__ = (*within_limits("dose_per_l"),)
 
 

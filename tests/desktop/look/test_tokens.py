@@ -69,7 +69,7 @@ def test_every_token_is_a_whole_colour(palette: Palette) -> None:
 
 
 def test_every_kind_of_entry_has_a_colour() -> None:
-    assert len(MARK_TOKENS) == 14
+    assert len(MARK_TOKENS) == 16
     assert LIGHT.mark("pick") == "#C04A00"
     assert {LIGHT.mark(kind) for kind in MARK_TOKENS} <= {LIGHT.colour(token) for token in COLOUR_TOKENS}
 

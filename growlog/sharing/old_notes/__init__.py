@@ -1,0 +1,1 @@
+"""Readers of tables that growers kept before: text with a separator, and spreadsheets."""
