@@ -1,8 +1,9 @@
 """The order in which a tank is mixed, what must not meet, and the cautions that belong to it.
 
 Sources: University of California Agriculture and Natural Resources, Maintenance of microirrigation systems: chemical
-precipitation (n.d.); NIST Center for Neutron Research, How to work with acids (n.d.). The screens on Ca times SO4 and
-on pH are judgements from eight saturation runs of PHREEQC (US Geological Survey), not published limits.
+precipitation (n.d.); NIST Center for Neutron Research, How to work with acids (n.d.). The screen on Ca times SO4
+is a judgement from eight saturation runs of PHREEQC (US Geological Survey), not a published limit. Calcium phosphate is
+judged by the least soluble of the calcium hydrogenphosphates; apatite is oversaturated in every feed and forms slowly.
 """
 
 from collections.abc import Mapping, Sequence
@@ -10,10 +11,12 @@ from dataclasses import dataclass
 
 from growlog.calculations.nutrients import mmol_per_l, nutrients_from_label
 from growlog.calculations.products import Product, is_acid, is_base
+from growlog.calculations.saturation import LOG_KSP_BRUSHITE, LOG_KSP_MONETITE, brushite_index, ionic_strength
 from growlog.words import say
 
 GYPSUM_CLEAR, GYPSUM_SURE = 250.0, 1000.0  # (mmol/L)², calcium times sulfate in one vessel
-PH_CLOUDING_WITH_PHOSPHATE = 6.1
+STOCK_STRENGTH = 0.15  # mol/L of ions; no feed is so strong
+STOCK_PH = 5.0  # of a stock whose pH is not known; common practice, no source
 
 
 @dataclass(frozen=True)
@@ -28,7 +31,7 @@ def mixing_order(products: Sequence[Product]) -> tuple[MixingStep, ...]:
     """Water, silicate, calcium, the rest, the last water, pH; products without analysis go with the rest."""
     groups: dict[str, list[str]] = {"silicate": [], "calcium": [], "rest": [], "ph": []}
     for product in products:
-        groups[_group(product)].append(product.name)
+        groups[mixing_group(product)].append(product.name)
     steps = [MixingStep((), say("Fill the tank to about nine tenths with water."))]
     for group, sentence in (
         ("silicate", say("Silicate first, thinned well in most of the water; stir until it is clear.")),
@@ -72,8 +75,13 @@ def precipitation_warnings(nutrients_mg_per_l: Mapping[str, float], ph: float | 
         found.append(say("Calcium and sulfate are too much for one vessel: gypsum falls out. Keep two stocks."))
     elif product > GYPSUM_CLEAR:
         found.append(say("Calcium and sulfate may fall out as gypsum in one vessel. Try a small jar overnight first."))
-    phosphate_and_calcium = mmol.get("Ca", 0.0) > 0.5 and mmol.get("P", 0.0) > 0.2
-    if phosphate_and_calcium and ph is not None and ph > PH_CLOUDING_WITH_PHOSPHATE:
+    is_stock = ionic_strength(nutrients_mg_per_l) > STOCK_STRENGTH
+    index = brushite_index(nutrients_mg_per_l, ph if ph is not None else STOCK_PH)
+    if index is None or index < LOG_KSP_MONETITE - LOG_KSP_BRUSHITE:
+        return tuple(found)
+    if is_stock:
+        found.append(say("Calcium and phosphate are too much for one vessel: calcium phosphate falls out."))
+    elif ph is not None:
         found.append(say("Above pH 6.1 to 6.5 calcium phosphate may cloud this feed; lower the pH."))
     return tuple(found)
 
@@ -96,7 +104,8 @@ def coir_note() -> str:
     return say("Fresh coir holds back calcium and magnesium and gives off potassium and sodium in its first weeks.")
 
 
-def _group(product: Product) -> str:
+def mixing_group(product: Product) -> str:
+    """When it goes in: "silicate", "calcium", "rest" or "ph"."""
     content = nutrients_from_label(product.analysis_pct)
     if content.get("Si", 0.0) > 0.5:
         return "silicate"

@@ -69,7 +69,7 @@ def conductivity_ms_per_cm(ions_mmol_per_l: Mapping[str, float]) -> float:
     for ion, mmol in ions_mmol_per_l.items():
         if not mmol >= 0:
             raise ValueError(f"{ion} {mmol:g} is outside 0 mmol/L and above")
-    free, strength = _free_ions({i: c / 1000 for i, c in ions_mmol_per_l.items() if i in LIMITING_CONDUCTIVITY})
+    free, strength = free_ions({i: c / 1000 for i, c in ions_mmol_per_l.items() if i in LIMITING_CONDUCTIVITY})
     return sum(LIMITING_CONDUCTIVITY[ion] * _slowing(_CHARGES[ion], strength) * c for ion, c in free.items())
 
 
@@ -113,8 +113,11 @@ def strength_for_ec(ec_of_strength: Callable[[float], float], target_ms_per_cm: 
     return (low + high) / 2
 
 
-def _free_ions(total: Mapping[str, float]) -> tuple[dict[str, float], float]:
-    """Ions in mol/L left over from the pairs CaSO4 and MgSO4, and the ionic strength; by repeated substitution."""
+def free_ions(total: Mapping[str, float]) -> tuple[dict[str, float], float]:
+    """Ions in mol/L left over from the pairs CaSO4 and MgSO4, and the ionic strength; by repeated substitution.
+
+    total: mol/L by the keys of LIMITING_CONDUCTIVITY.
+    """
     free = dict(total)
     for _ in range(60):
         strength = sum(_CHARGES[ion] ** 2 * c for ion, c in free.items()) / 2

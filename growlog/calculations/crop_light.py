@@ -21,12 +21,15 @@ class UsualLight:
 
 
 _RUNKLE = "Runkle, E., Lighting greenhouse vegetables, Michigan State University"
-_FRUITING = ("tomato", "cucumber", "pepper", "chilli", "chili", "aubergine", "eggplant", "courgette", "squash", "melon")
+_FRUITING = ("tomato", "cucumber", "pepper", "chilli", "chili", "aubergine", "eggplant", "courgette", "squash",
+             "pattypan", "melon")  # fmt: skip
 
 # The more particular come first: the first one that names the plant is taken.
 USUAL_LIGHT: tuple[UsualLight, ...] = (
     UsualLight(("pepper", "chilli", "chili"), 20, 30, mark("common range"), "common practice, from memory", True),
-    UsualLight(("courgette", "summer squash"), 20, 30, mark("common range"), "common practice, from memory", True),
+    UsualLight(
+        ("courgette", "summer squash", "pattypan"), 20, 30, mark("common range"), "common practice, from memory", True
+    ),
     UsualLight(("strawberry",), 20, 20, mark("target used in a trial"), "a Cornell thesis on strawberry, 2021"),
     UsualLight(("lettuce",), 12, 14, mark("recommended least"), _RUNKLE),
     UsualLight(("tomato", "cucumber", "pepper"), 15, None, mark("recommended least"), _RUNKLE),

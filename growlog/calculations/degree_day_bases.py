@@ -26,7 +26,7 @@ DEGREE_DAY_BASES: tuple[DegreeDayBase, ...] = (
     ),
     DegreeDayBase(("cucumber",), 55, None, None, _KNOTT, True),
     DegreeDayBase(("tomato",), 51, None, None, _KNOTT, True),
-    DegreeDayBase(("courgette", "squash"), 45, None, None, _KNOTT, True),
+    DegreeDayBase(("courgette", "squash", "pattypan"), 45, None, None, _KNOTT, True),
     DegreeDayBase(("melon",), 50, None, None, _KNOTT, True),
     DegreeDayBase(("strawberry",), 39, None, None, _KNOTT, True),
     DegreeDayBase(("lettuce",), 40, None, None, _KNOTT, True),

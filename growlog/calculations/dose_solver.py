@@ -14,6 +14,7 @@ from growlog.calculations.dose_units import DosePerLitre
 from growlog.calculations.nutrients import add_up, elements, scaled
 from growlog.calculations.products import Product, nutrients_mg_per
 from growlog.calculations.unmet import TOLERANCE, Supply, Unmet, unmet_elements
+from growlog.words import say
 
 # Prefers the smaller doses where several sets of them do equally well; far below what any scale shows.
 _PREFER_LESS = 1e-7
@@ -73,8 +74,23 @@ def solve_rounded(
 ) -> Solution:
     """As solve_doses, with each dose a whole number of its steps.
 
-    The coarsest dose is rounded first and the others are solved again around it, so that they take up its error.
+    The coarsest dose is rounded first and the others are solved again around it, so that they take up its error. What
+    then misses its target only because of the rounding says so.
     """
+    exact = solve_doses(choices, target_mg_per_l, water_mg_per_l, weights)
+    reasons = {miss.element: miss.reason for miss in exact.unmet}
+    rounded = _rounded(choices, target_mg_per_l, water_mg_per_l, weights)
+    by_rounding = say("Rounding to what can be measured out takes it off its target.")
+    unmet = tuple(replace(miss, reason=reasons.get(miss.element, by_rounding)) for miss in rounded.unmet)
+    return replace(rounded, unmet=unmet)
+
+
+def _rounded(
+    choices: Sequence[Choice],
+    target_mg_per_l: Mapping[str, float],
+    water_mg_per_l: Mapping[str, float] | None,
+    weights: Mapping[str, float] | None,
+) -> Solution:
     pending = list(choices)
     while True:
         solution = solve_doses(pending, target_mg_per_l, water_mg_per_l, weights)

@@ -78,6 +78,12 @@ def measure_of(unit: str) -> str:
     return _amount_of(unit)[0]
 
 
+def read_unit(text: str) -> str:
+    """A unit as it was typed, in the spelling of DOSE_UNITS: "ml/l" is "mL/L". What is not known stays as it was."""
+    typed = text.replace(" ", "").replace("fl.oz", "fl_oz").casefold()
+    return next((unit for unit in DOSE_UNITS if unit.casefold() == typed), text)
+
+
 def mixes_gallons(units: Iterable[str]) -> bool:
     """Whether US and imperial gallons (or ounces of either) stand side by side: worth a question."""
     parts = [part for unit in units for part in unit.split("/")]

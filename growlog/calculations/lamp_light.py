@@ -85,6 +85,25 @@ def lamp_factor(name: str) -> LampFactor | None:
     return _BY_KEY.get(lamp_key(name))
 
 
+def own_factor(lamp_kind: str) -> tuple[str, float | None]:
+    """A kind of lamp as a reading keeps it, and the grower's own factor in lux per µmol/m²/s where one is behind it.
+
+    "white-led:68" is white LEDs whose own factor is 68. ValueError where what is behind the colon is no number from 10
+    to 200.
+    """
+    kind, colon, text = lamp_kind.partition(":")
+    if not colon:
+        return kind, None
+    factor = float(text)
+    require("lux_per_umol", factor, 10, 200, "lux per µmol/m²/s")
+    return kind, factor
+
+
+def with_own_factor(lamp_kind: str, lux_per_umol: float | None) -> str:
+    """The kind of lamp with the grower's own factor behind it, as a reading keeps both."""
+    return lamp_kind if lux_per_umol is None else f"{lamp_kind}:{lux_per_umol:g}"
+
+
 def ppfd_from_lux(lux: float, lux_per_umol: float) -> float:
     """PPFD in µmol/m²/s from lux, 0 to 200000, and lux per µmol/m²/s, 10 to 200; ValueError outside.
 

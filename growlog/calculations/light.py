@@ -30,7 +30,10 @@ def highest_mean_ppfd(wall_w: float, efficacy_umol_per_j: float, dimming_percent
 
 @dataclass(frozen=True)
 class LightSpan:
-    """The light from a plant age to another, inclusive. dli_mol: mol/m² a day, None without a canopy PPFD."""
+    """The light from a plant age to another, inclusive. dli_mol: mol/m² a day, None without a canopy PPFD.
+
+    is_estimate: the canopy's light was worked out, not read off a sensor or stated.
+    """
 
     start_age: int
     end_age: int
@@ -38,6 +41,7 @@ class LightSpan:
     dimming_percent: float | None
     canopy_ppfd_umol: float | None
     dli_mol: float | None
+    is_estimate: bool = False
 
 
 def light_spans(

@@ -83,6 +83,16 @@ def nutrients_of_dose(product: Product, dose: DosePerLitre) -> dict[str, float]:
     return {n: mg * dose.amount for n, mg in nutrients_mg_per(product, dose.measure).items()}
 
 
+def in_own_measure(product: Product, amount: float, measure: str) -> float | None:
+    """An amount in mL or g in what the stock of the product is counted in; None where that needs a missing density."""
+    own = "mL" if product.form == LIQUID else "g"
+    if measure == own:
+        return amount
+    if product.density_g_per_ml is None:
+        return None
+    return amount * product.density_g_per_ml if own == "g" else amount / product.density_g_per_ml
+
+
 @dataclass(frozen=True)
 class Mixture:
     """What a feed holds, mg/L by nutrient (forms of nitrogen apart), and the products whose content is unknown."""
@@ -111,9 +121,11 @@ def mix(
 def is_acid(product: Product) -> bool:
     """Whether the label shows anions (N, P, S, Cl) with next to no cation: an acid, by chemistry and not by name.
 
-    Where N is stated without its form nothing can be told, and it is taken for none.
+    Where N is stated without its form nothing can be told, and it is taken for none. Molybdic acid moves no pH at the
+    traces it is dosed in.
     """
     cations, anions = _charges(product)
+    anions -= 2 * nutrients_from_label(product.analysis_pct).get("Mo", 0.0) * 10 / 95.95
     return anions > 1 and cations < 0.1 * anions and not _hides_nitrogen(product)
 
 

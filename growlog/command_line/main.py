@@ -7,7 +7,11 @@ from collections.abc import Sequence
 import click
 
 from growlog import __version__
+from growlog.command_line.add_entries_command import add_entries_command
+from growlog.command_line.add_readings_command import add_readings_command
+from growlog.command_line.calendar_command import calendar_command
 from growlog.command_line.exchange_commands import export_command, import_command
+from growlog.command_line.facts_command import facts_command
 from growlog.command_line.logbook_commands import (
     add_crop_command,
     demo_command,
@@ -21,6 +25,7 @@ from growlog.command_line.output import complain, never_stumble
 from growlog.command_line.parameters import as_of_option
 from growlog.command_line.photo_commands import add_photos_command
 from growlog.command_line.picture_command import picture_command
+from growlog.command_line.room_sheet_command import room_sheet_command
 from growlog.command_line.work_out_command import work_out_command
 from growlog.records.problems import RecordRefused
 from growlog.services.open_logbook import LogbookProblem
@@ -64,12 +69,17 @@ for _command in (
     new_command,
     add_crop_command,
     add_photos_command,
+    add_entries_command,
     list_command,
     export_command,
     import_command,
     picture_command,
+    calendar_command,
+    room_sheet_command,
     mix_command,
     work_out_command,
+    facts_command,
+    add_readings_command,
 ):
     growing_room.add_command(_command)
 

@@ -1,6 +1,7 @@
 """The command that works out a mix from a file."""
 
 import math
+from dataclasses import replace
 from pathlib import Path
 from typing import Any
 
@@ -18,10 +19,18 @@ _DIGITS = 6  # significant, in JSON: past what any label or scale can tell
     "mix", help=say("Work out the mix in FILE.toml: elements, EC, order and cautions, or doses for a target.")
 )
 @click.argument("file", type=click.Path(path_type=Path, dir_okay=False), metavar="FILE.toml")
+@click.option("--syringe", "smallest_ml", type=float, metavar="ML", help=say("Round found doses to so many mL."))
+@click.option("--scale", "smallest_g", type=float, metavar="G", help=say("Round found doses to so many g."))
 @click.option("--json", "as_json", is_flag=True, help=say("Print one JSON document."))
-def mix_command(file: Path, as_json: bool) -> None:
+def mix_command(file: Path, smallest_ml: float | None, smallest_g: float | None, as_json: bool) -> None:
     """Reads the file and prints what comes out."""
-    result = work_out(read_mix(file))
+    content = read_mix(file)
+    content = replace(
+        content,
+        smallest_ml=content.smallest_ml if smallest_ml is None else smallest_ml,
+        smallest_g=content.smallest_g if smallest_g is None else smallest_g,
+    )
+    result = work_out(content)
     if as_json:
         tell_json(mix_json(result))
     else:
@@ -62,7 +71,7 @@ def mix_lines(result: MixResult) -> list[str]:
         *_ec_lines(result),
         *_unmet_lines(result),
         say("Order"),
-        *(f"  {number}. {_step(step.sentence, step.products)}" for number, step in enumerate(result.order, start=1)),
+        *(f"  {number}. {step}" for number, step in enumerate(result.steps, start=1)),
         *_section(say("Mind"), [*result.warnings, *result.cautions]),
     ]
 
@@ -86,8 +95,14 @@ def _ec_lines(result: MixResult) -> list[str]:
     low, middle, high = (show_number(ec, 2) for ec in (result.ec.low, result.ec.estimate, result.ec.high))
     scales = ", ".join(f"{show_number(ppm, 0)} ({scale})" for scale, ppm in meter_ppm(result.ec.estimate).items())
     return [
-        say("EC at 25 °C, estimated: {middle} mS/cm, {low} to {high}", middle=middle, low=low, high=high),
-        say("A ppm meter shows, by its scale: {scales}", scales=scales),
+        say(
+            "EC at 25 °C, estimated: {middle} mS/cm ({micro} µS/cm), {low} to {high}",
+            middle=middle,
+            micro=show_number(result.ec.estimate * 1000, 0),
+            low=low,
+            high=high,
+        ),
+        say("A ppm meter shows, by its scale, which is not mg/L of nutrients: {scales}", scales=scales),
     ]
 
 
@@ -107,10 +122,6 @@ def _unmet_lines(result: MixResult) -> list[str]:
 
 def _section(title: str, sentences: list[str]) -> list[str]:
     return [title, *(f"  {sentence}" for sentence in sentences)] if sentences else []
-
-
-def _step(sentence: str, products: tuple[str, ...]) -> str:
-    return f"{sentence} ({', '.join(products)})" if products else sentence
 
 
 def _figure(value: float) -> str:

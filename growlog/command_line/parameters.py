@@ -43,6 +43,12 @@ def folder_argument(command: F) -> F:
     return click.argument("folder", type=FOLDER_TO_BE)(command)
 
 
+def refuse_existing(target: Path, *, replace: bool) -> None:
+    """A file that is there is not written over unasked."""
+    if target.exists() and not replace:
+        raise click.ClickException(say("{file} is there already. With --replace it is written over.", file=target))
+
+
 def as_of_option(command: F) -> F:
     """The day that counts as today; taken before and behind the command's name."""
     return click.option(

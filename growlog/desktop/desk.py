@@ -1,7 +1,8 @@
 """What lies on the desk: the open logbook, the chosen crop as read, and the way every change goes in."""
 
 from collections.abc import Callable, Iterable
-from datetime import date
+from dataclasses import replace
+from datetime import date, timedelta
 from functools import partial
 
 from PySide6.QtCore import QObject, Signal
@@ -15,9 +16,12 @@ from growlog.records.problems import Problem, RecordRefused
 from growlog.services.board import Board, Curve, board_of, curve_of
 from growlog.services.crops import CropSummary, crops_of
 from growlog.services.day_sheet import CropDays, DaySheet, crop_days_of
+from growlog.services.due import DueItem, board_ahead, due_items, due_marks
 from growlog.services.open_logbook import LogbookProblem, OpenLogbook
 from growlog.services.photo_uses import sharp_picture, small_picture, small_picture_made
 from growlog.services.undo import undo
+
+DUE_AHEAD_DAYS = 14
 
 
 class Desk(QObject):
@@ -26,6 +30,7 @@ class Desk(QObject):
     crops_changed = Signal(object)  # list[CropSummary]
     board_changed = Signal(object)  # Board | None
     sheet_changed = Signal(object)  # DaySheet | None
+    due_changed = Signal(object)  # list[DueItem] of today
     written = Signal(object)  # Change
     refused = Signal(str)
 
@@ -39,6 +44,7 @@ class Desk(QObject):
         )
         self.undo_stack = UndoStack(partial(undo, log), self)
         self.crops: list[CropSummary] = []
+        self.due: list[DueItem] = []  # of today and the days ahead
         self.board: Board | None = None
         self.days: CropDays | None = None
         self.selection.crop_changed.connect(self._read_crop)
@@ -50,6 +56,11 @@ class Desk(QObject):
         """The sheet of the chosen day."""
         day = self.selection.day
         return None if self.days is None or day is None else self.days.sheet(day)
+
+    @property
+    def due_today(self) -> list[DueItem]:
+        """What is due today, late things first."""
+        return [item for item in self.due if item.due_day == self.log.today()]
 
     def open_first(self) -> None:
         """Reads the crops and chooses the one that had something last, or none."""
@@ -139,7 +150,10 @@ class Desk(QObject):
 
     def _read_crops(self) -> None:
         self.crops = crops_of(self.log)
+        today = self.log.today()
+        self.due = due_items(self.log, today, today + timedelta(days=DUE_AHEAD_DAYS))
         self.crops_changed.emit(self.crops)
+        self.due_changed.emit(self.due_today)
 
     def _read_crop(self, crop_id: str) -> None:
         if not crop_id:
@@ -147,7 +161,7 @@ class Desk(QObject):
             self.board_changed.emit(None)
             self.sheet_changed.emit(None)
             return
-        self.board = board_of(self.log, crop_id)
+        self.board = self._with_due(board_of(self.log, crop_id))
         self.days = crop_days_of(self.log, crop_id)
         self.board_changed.emit(self.board)
         day = self.selection.day
@@ -155,6 +169,13 @@ class Desk(QObject):
             self.choose_age(self.board.last_age)
         else:
             self._show_day(day)
+
+    def _with_due(self, board: Board) -> Board:
+        if not board.crop.growing:
+            return board
+        today = self.log.today()
+        marks = due_marks(self.due, board.crop.id, board.day_zero, board_ahead(today, board.last_age))
+        return replace(board, due=marks)
 
     def _show_day(self, _day: date) -> None:
         self.sheet_changed.emit(self.sheet)

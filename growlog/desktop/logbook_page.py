@@ -18,6 +18,7 @@ from growlog.desktop.totals import counts_line, totals_line
 from growlog.services.board import Board
 from growlog.services.crops import CropSummary
 from growlog.services.day_sheet import DaySheet
+from growlog.services.due import DueItem, routines_of
 from growlog.services.logbooks import facts_of
 from growlog.words import say
 
@@ -28,6 +29,8 @@ class LogbookPage(QWidget):
     add_photos_wanted = Signal()
     new_crop_wanted = Signal()
     room_wanted = Signal()
+    tally_wanted = Signal()
+    mixer_wanted = Signal()
 
     def __init__(self, desk: Desk, settings: Settings, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -87,6 +90,10 @@ class LogbookPage(QWidget):
         self.add_photos_button = Button(say("Add photos"), "primary", "add-photos", "add_photos_button")
         self.room_button = Button(say("Room"), "", "room", "room_button")
         self.new_crop_button = Button(say("New crop"), "", "new-crop", "new_crop_button")
+        self.tally_button = Button(say("Session tally"), "primary", "tally", "tally_button")
+        self.mixer_button = Button(say("Mixer"), "", "mixer", "mixer_button")
+        row.addWidget(self.tally_button)
+        row.addWidget(self.mixer_button)
         for button in (self.add_photos_button, self.new_crop_button, self.room_button):
             row.addWidget(button)
         return head
@@ -103,6 +110,7 @@ class LogbookPage(QWidget):
     def _connect(self) -> None:
         desk = self._desk
         desk.crops_changed.connect(self._show_crops)
+        desk.due_changed.connect(self._show_due)
         desk.board_changed.connect(self._show_board)
         desk.sheet_changed.connect(self._show_sheet)
         self.crop_list.crop_chosen.connect(desk.selection.choose_crop)
@@ -119,6 +127,8 @@ class LogbookPage(QWidget):
         self.add_photos_button.clicked.connect(self.add_photos_wanted)
         self.new_crop_button.clicked.connect(self.new_crop_wanted)
         self.room_button.clicked.connect(self.room_wanted)
+        self.tally_button.clicked.connect(self.tally_wanted)
+        self.mixer_button.clicked.connect(self.mixer_wanted)
 
     def _restore(self) -> None:
         settings = self._settings
@@ -126,6 +136,7 @@ class LogbookPage(QWidget):
         self.day_sheet.set_writable(writable)
         self.add_photos_button.setEnabled(writable)
         self.new_crop_button.setEnabled(writable)
+        self.tally_button.setEnabled(writable)
         self.board.set_axis_mode(settings.text("axis_mode"))
         if settings.texts("lane_order"):
             self.board.set_lane_order(settings.texts("lane_order"))
@@ -136,6 +147,10 @@ class LogbookPage(QWidget):
     def _show_crops(self, crops: list[CropSummary]) -> None:
         self.crop_list.show_crops(crops, self._desk.selection.crop_id)
         self.counts.setText(counts_line(crops))
+
+    def _show_due(self, due: list[DueItem]) -> None:
+        log = self._desk.log
+        self.crop_list.due.show_due(due, log.today(), bool(routines_of(log)), log.writable)
 
     def _show_board(self, board: Board | None) -> None:
         chosen = "" if board is None else board.crop.id

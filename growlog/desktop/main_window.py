@@ -1,11 +1,10 @@
 """The main window: places the welcome or the open logbook, wires dialogs and actions, and takes dropped photos."""
 
-from collections.abc import Callable
 from datetime import datetime
 from pathlib import Path
 
 from PySide6.QtCore import QMimeData, Qt, Signal
-from PySide6.QtGui import QCloseEvent, QDragEnterEvent, QDropEvent, QGuiApplication
+from PySide6.QtGui import QCloseEvent, QDragEnterEvent, QDropEvent
 from PySide6.QtWidgets import QMainWindow, QStackedWidget, QVBoxLayout, QWidget
 
 from growlog.desktop.actions import Actions
@@ -20,12 +19,21 @@ from growlog.desktop.preferences.preferences_dialog import PreferencesDialog
 from growlog.desktop.preload import preload
 from growlog.desktop.settings import Settings
 from growlog.desktop.welcome.welcome import Welcome
+from growlog.desktop.window_commands import WindowCommands
 from growlog.desktop.windows.crop_windows import CropWindows
+from growlog.desktop.windows.due_windows import DueWindows
 from growlog.desktop.windows.entry_windows import EntryWindows
+from growlog.desktop.windows.feeding_windows import FeedingWindows
+from growlog.desktop.windows.nutrient_windows import NutrientWindows
+from growlog.desktop.windows.old_notes_windows import OldNotesWindows
 from growlog.desktop.windows.photo_windows import PhotoWindows
-from growlog.desktop.windows.placing import open_beside
-from growlog.services.logbooks import facts_of, keep_copy
-from growlog.services.open_logbook import LogbookProblem, OpenLogbook
+from growlog.desktop.windows.quick_line_windows import QuickLineWindows
+from growlog.desktop.windows.routine_windows import RoutineWindows
+from growlog.desktop.windows.sheet_windows import SheetWindows
+from growlog.desktop.windows.tag_windows import TagWindows
+from growlog.desktop.windows.tally_windows import TallyWindows
+from growlog.services.logbooks import facts_of
+from growlog.services.open_logbook import OpenLogbook
 from growlog.words import say, show_units
 
 
@@ -54,12 +62,22 @@ class MainWindow(QMainWindow):
         self.entries: EntryWindows | None = None
         self.crops: CropWindows | None = None
         self.photos: PhotoWindows | None = None
+        self.tally: TallyWindows | None = None
+        self.sheets: SheetWindows | None = None
+        self.feeding: FeedingWindows | None = None
+        self.nutrients: NutrientWindows | None = None
+        self.tags: TagWindows | None = None
+        self.quick_line: QuickLineWindows | None = None
+        self.due: DueWindows | None = None
+        self.routines: RoutineWindows | None = None
+        self.old_notes: OldNotesWindows | None = None
         self.preferences: PreferencesDialog | None = None
         self.welcome = Welcome(self._recent())
         self._stack = QStackedWidget()
         self._stack.addWidget(self.welcome)
         self._place()
-        self.actions_table = Actions(self, self._handlers())
+        self.commands = WindowCommands(self)
+        self.actions_table = Actions(self, self.commands.handlers())
         self.actions_table.fill(self.menuBar())
         self._connect_welcome()
         self._allow()
@@ -73,6 +91,17 @@ class MainWindow(QMainWindow):
         self.entries = EntryWindows(desk, page, self.settings, self.messages)
         self.crops = CropWindows(desk, page, self.messages)
         self.photos = PhotoWindows(desk, page, self.files, self.messages)
+        self.tally = TallyWindows(desk, page, self.settings, self.messages)
+        self.sheets = SheetWindows(desk, page, self.settings, self.files, self.messages)
+        self.feeding = FeedingWindows(desk, page, self.settings)
+        self.nutrients = NutrientWindows(desk, page, self.settings, self.files, self.messages)
+        self.old_notes = OldNotesWindows(desk, page, self.files, self.messages)
+        self.quick_line = QuickLineWindows(desk, page)
+        self.tags = TagWindows(desk, page, self.settings, self.entries)
+        self.routines = RoutineWindows(desk, page, self.files, self.messages)
+        self.due = DueWindows(desk, self.entries, self.photos, self.crops, self.messages)
+        self.due.follow(page.crop_list.due)
+        page.crop_list.due.routines_wanted.connect(self.routines.open)
         self._stack.addWidget(page)
         self._stack.setCurrentWidget(page)
         self._connect_page(desk, page)
@@ -83,6 +112,7 @@ class MainWindow(QMainWindow):
         self._allow()
         if not log.writable:
             self.messages.inform(say("This logbook is open in another window, so here it can only be read."))
+        self.tally.remind()
 
     def show_refusal(self, sentence: str) -> None:
         """Says on the welcome why a folder was not opened."""
@@ -96,18 +126,30 @@ class MainWindow(QMainWindow):
         if self.page is None or self.desk is None:
             return
         self.page.remember()
+        if self.old_notes is not None:
+            self.old_notes.put_away()
+            self.old_notes = None
+        if self.tally is not None:
+            self.tally.put_away()
         self._stack.setCurrentWidget(self.welcome)
         self._stack.removeWidget(self.page)
         self.page.deleteLater()
         log = self.desk.log
         self.desk.deleteLater()
-        self.desk = self.page = self.entries = self.crops = self.photos = None
+        self.due = self.routines = None
+        self.nutrients = None
+        self.quick_line = None
+        self.tally = None
+        self.desk = self.page = self.entries = self.crops = self.photos = self.sheets = self.feeding = self.tags = None
         log.close()
         self.welcome.show_recent(self._recent())
         self._allow()
 
     def closeEvent(self, event: QCloseEvent) -> None:
         """Lets go of the logbook and ends what runs in the background; photos being copied are finished first."""
+        if self.tally is not None and not self.tally.put_away():
+            event.ignore()
+            return
         tray = None if self.photos is None else self.photos.open_tray_window()
         if tray is not None:
             tray.put_away.connect(self.close, Qt.ConnectionType.QueuedConnection)
@@ -158,34 +200,9 @@ class MainWindow(QMainWindow):
         else:
             self.resize(1440, 900)
 
-    def _handlers(self) -> dict[str, Callable[[], None]]:
-        return {
-            "new_logbook": self._new_logbook,
-            "open_logbook": self._open_logbook,
-            "undo": self._undo,
-            "redo": self._redo,
-            "room": self._room,
-            "back_up": self._back_up,
-            "preferences": self._preferences,
-            "quit": self._quit,
-            "new_crop": self._new_crop,
-            "change_crop": self._change_crop,
-            "clear_crop": self._clear_crop,
-            "reopen_crop": self._reopen_crop,
-            "add_photos": self._add_photos,
-            "paste_photos": self._paste,
-            "previous_day": self._day_before,
-            "next_day": self._day_after,
-            "compare": self._compare,
-            "open_photo": self._open_photo,
-            "axis_age": self._axis_age,
-            "axis_calendar": self._axis_calendar,
-            "theme": self._other_theme,
-        }
-
     def _connect_welcome(self) -> None:
-        self.welcome.new_wanted.connect(self._new_logbook)
-        self.welcome.open_wanted.connect(self._open_logbook)
+        self.welcome.new_wanted.connect(self.commands.new_logbook)
+        self.welcome.open_wanted.connect(self.commands.open_logbook)
         self.welcome.sample_wanted.connect(self.sample_wanted)
         self.welcome.recent_chosen.connect(self.open_wanted)
         self.welcome.forget_wanted.connect(self._forget)
@@ -195,9 +212,11 @@ class MainWindow(QMainWindow):
         assert self.crops is not None
         assert self.photos is not None
         sheet, crops = page.day_sheet, page.crop_list
-        page.add_photos_wanted.connect(self._add_photos)
+        page.add_photos_wanted.connect(self.commands.add_photos)
         page.new_crop_wanted.connect(self.crops.new)
         page.room_wanted.connect(self.crops.room)
+        page.tally_wanted.connect(self.commands.session_tally)
+        page.mixer_wanted.connect(self.commands.mixer)
         crops.correct_wanted.connect(self.crops.correct)
         crops.clear_wanted.connect(self.crops.clear)
         crops.reopen_wanted.connect(self.crops.reopen)
@@ -234,16 +253,6 @@ class MainWindow(QMainWindow):
         if self.page is not None:
             self.page.show_kept(say("Saved {time}", time=datetime.now().astimezone().strftime("%H:%M")))
 
-    def _new_logbook(self) -> None:
-        folder = self.files.folder(say("Choose a new or an empty folder for the logbook"))
-        if folder is not None:
-            self.new_wanted.emit(folder)
-
-    def _open_logbook(self) -> None:
-        folder = self.files.folder(say("Choose the folder of a logbook"))
-        if folder is not None:
-            self.open_wanted.emit(folder)
-
     def _recent(self) -> list[Path]:
         return [Path(folder) for folder in self.settings.texts("recent_logbooks")]
 
@@ -251,93 +260,6 @@ class MainWindow(QMainWindow):
         self.settings.forget_logbook(folder)
         self.welcome.show_recent(self._recent())
 
-    def _undo(self) -> None:
-        if self.desk is not None:
-            self.desk.undo()
-
-    def _redo(self) -> None:
-        if self.desk is not None:
-            self.desk.redo()
-
-    def _room(self) -> None:
-        if self.crops is not None:
-            self.crops.room()
-
-    def _back_up(self) -> None:
-        if self.desk is not None and self.page is not None:
-            try:
-                copy = keep_copy(self.desk.log)
-            except LogbookProblem as problem:
-                self.messages.problem(str(problem))
-            else:
-                self.page.show_kept(say("Copy kept: {name}", name=copy.name))
-
-    def _preferences(self) -> None:
-        self.preferences = PreferencesDialog(self.settings, parent=self)
-        open_beside(self.preferences, self)
-
-    def _quit(self) -> None:
-        self.close()
-
-    def _new_crop(self) -> None:
-        if self.crops is not None:
-            self.crops.new()
-
-    def _change_crop(self) -> None:
-        if self.crops is not None:
-            self.crops.correct()
-
-    def _clear_crop(self) -> None:
-        if self.crops is not None:
-            self.crops.clear()
-
-    def _reopen_crop(self) -> None:
-        if self.crops is not None:
-            self.crops.reopen()
-
-    def _add_photos(self) -> None:
-        if self.photos is not None:
-            self.photos.open_tray()
-
-    def _paste(self) -> None:
-        if self.photos is not None:
-            held: QMimeData | None = QGuiApplication.clipboard().mimeData()  # none where nothing was ever copied
-            files = pasted_files(held) if held is not None else []
-            if files:
-                self.photos.open_tray(files)
-            else:
-                self.messages.inform(say("There are no photos to paste: copy files or a picture first."))
-
     def _take_files(self, dropped: QMimeData) -> None:
         if self.photos is not None:
             self.photos.open_tray(pasted_files(dropped))
-
-    def _day_before(self) -> None:
-        if self.desk is not None:
-            self.desk.step_day(-1)
-
-    def _day_after(self) -> None:
-        if self.desk is not None:
-            self.desk.step_day(1)
-
-    def _compare(self) -> None:
-        if self.photos is not None:
-            self.photos.compare()
-
-    def _open_photo(self) -> None:
-        if self.photos is not None:
-            self.photos.open_full()
-
-    def _axis_age(self) -> None:
-        self._axis("age")
-
-    def _axis_calendar(self) -> None:
-        self._axis("calendar")
-
-    def _axis(self, mode: str) -> None:
-        if self.page is not None:
-            self.page.board.set_axis_mode(mode)
-            self.settings.set("axis_mode", mode)
-
-    def _other_theme(self) -> None:
-        self.settings.set("theme", "light" if self.settings.text("theme") == "dark" else "dark")

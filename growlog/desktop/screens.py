@@ -11,9 +11,12 @@ from PySide6.QtWidgets import QDialog, QWidget
 
 from growlog.desktop.look.theme import current
 from growlog.desktop.main_window import MainWindow
+from growlog.desktop.old_notes.pictured import written_example
 from growlog.desktop.settings import Settings
+from growlog.desktop.tally.pictured import empty_tally, full_tally, tally_with_question
 from growlog.records.entry import KINDS
 from growlog.services.logbooks import open_log
+from growlog.services.mixer import MixerState
 from growlog.services.open_logbook import Clock, LogbookProblem, OpenLogbook
 from growlog.services.photo_uses import original_path
 from growlog.services.requests import Folders, PictureRequest
@@ -107,6 +110,96 @@ def _clear(window: MainWindow) -> None:
         window.crops.clear()
 
 
+def _room_sheet(window: MainWindow) -> None:
+    if window.sheets is not None:
+        window.sheets.open()
+
+
+def _flower_tags(window: MainWindow) -> None:
+    if window.tags is not None:
+        window.tags.open()
+
+
+def _feeding_round(window: MainWindow) -> None:
+    if window.feeding is not None:
+        window.feeding.open()
+
+
+def _empty_mixer(window: MainWindow) -> None:
+    """The mixer as it is before anything is in it."""
+    if window.nutrients is not None:
+        window.nutrients.mixer.open(MixerState())
+
+
+def _mixer(window: MainWindow) -> None:
+    if window.nutrients is not None:
+        window.nutrients.mixer.open()
+
+
+def _quick_line(window: MainWindow) -> None:
+    if window.quick_line is not None:
+        window.quick_line.start()
+        window.quick_line.panel.set_line("12 fruit 1.1 kg, 5 females pollinated with brush, feed 1.2 L EC 1.9 pH 5.9")
+
+
+def _quick_line_refused(window: MainWindow) -> None:
+    if window.quick_line is not None:
+        window.quick_line.start()
+        window.quick_line.panel.set_line("feed 1.2 L EC 1.9, 86 93 78, humidity 0.6")
+        window.quick_line.panel.field.confirmed.emit()
+
+
+def _quick_line_help(window: MainWindow) -> None:
+    if window.quick_line is not None:
+        window.quick_line.open_help()
+
+
+def _routines(window: MainWindow) -> None:
+    if window.routines is not None:
+        window.routines.open()
+
+
+def _no_routines(window: MainWindow) -> None:
+    """The set that is offered where there is none yet."""
+    if window.routines is not None:
+        window.routines.open()
+        window.routines.show_offered()
+
+
+def _routine_form(window: MainWindow) -> None:
+    if window.routines is not None:
+        window.routines.open()
+        if window.routines.dialog is not None:
+            window.routines.dialog.new()
+
+
+def _due_question(window: MainWindow) -> None:
+    """The first thing that is due, asked why it is left out."""
+    if window.page is not None:
+        window.page.crop_list.due.ask_first_reason()
+
+
+def _old_notes(window: MainWindow) -> None:
+    _show_old_notes(window, troubled=False)
+
+
+def _old_notes_refused(window: MainWindow) -> None:
+    _show_old_notes(window, troubled=True)
+
+
+def _old_notes_empty(window: MainWindow) -> None:
+    if window.old_notes is not None:
+        window.old_notes.open()
+
+
+def _show_old_notes(window: MainWindow, *, troubled: bool) -> None:
+    if window.old_notes is not None and window.desk is not None and window.desk.board is not None:
+        folder = window.settings.file.parent
+        window.old_notes.open(written_example(folder, window.desk.board.day_zero, troubled))
+        if troubled and window.old_notes.dialog is not None:
+            window.old_notes.dialog.preview.switch.set_value("out")
+
+
 def _room(window: MainWindow) -> None:
     if window.crops is not None:
         window.crops.room()
@@ -145,7 +238,25 @@ SCREENS: dict[str, Callable[[MainWindow], None]] = {
     "crop": _correct_crop,
     "crop-clear": _clear,
     "room": _room,
+    "old-notes": _old_notes,
+    "old-notes-empty": _old_notes_empty,
+    "old-notes-refused": _old_notes_refused,
+    "routines": _routines,
+    "routines-empty": _no_routines,
+    "routine-form": _routine_form,
+    "due-left-out": _due_question,
+    "room-sheet": _room_sheet,
+    "feeding-round": _feeding_round,
+    "flower-tags": _flower_tags,
+    "mixer": _mixer,
+    "mixer-empty": _empty_mixer,
+    "quick-line": _quick_line,
+    "quick-line-refused": _quick_line_refused,
+    "quick-line-help": _quick_line_help,
     "preferences": _preferences,
+    "tally": empty_tally,
+    "tally-full": full_tally,
+    "tally-question": tally_with_question,
     "problem": _problem,
     **{f"form-{kind}": _FormScreen(kind) for kind in KINDS},
 }

@@ -1,25 +1,27 @@
 """The season board of a crop: everything on the one axis of plant age, as plain values ready to be drawn."""
 
 from collections.abc import Callable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date
 
+from growlog.calculations.crop_light import UsualLight, usual_light
 from growlog.calculations.growth_stage import StageSpan, stage_spans
-from growlog.calculations.light import LightSpan, light_spans
+from growlog.calculations.light import LightSpan
 from growlog.calculations.plant_age import age_on, day_at, packet_age
 from growlog.calculations.yield_curve import CurvePoint, YieldSoFar, cumulative_yield, first_pick_age, yield_so_far
 from growlog.records.crop import Crop
 from growlog.records.cultivar import CountsFrom, Cultivar
-from growlog.records.entry import Entry, Feed, LightChange, Pick, Pollination, StageSeen
+from growlog.records.entry import Entry, Feed, Pick, Pollination, StageSeen
 from growlog.records.recipe import Mix
 from growlog.services.crops import first_flower_day
 from growlog.services.entries import entries_of_crop, own_entries
+from growlog.services.light.programme import crop_light_days
 from growlog.services.open_logbook import OpenLogbook
 from growlog.services.photo_uses import photos_of_crop
 from growlog.services.picks import pick_points
 from growlog.storage.unit_of_work import UnitOfWork
 
-LightAt = tuple[int, LightChange]  # a plant age and the light from then on
+_EVENTS = ("problem", "treatment", "potting-on", "tank-care", "calibration", "meter", "note", "fruit-check")
 
 
 @dataclass(frozen=True)
@@ -68,6 +70,15 @@ class FeedPoint:
 
 
 @dataclass(frozen=True)
+class DueMark:
+    """Something due at a plant age of today or later. kind: of the entry that does it, "photo" or ""."""
+
+    age: int
+    kind: str
+    text: str
+
+
+@dataclass(frozen=True)
 class MixBand:
     """One mix in use from a plant age to another, inclusive."""
 
@@ -111,6 +122,8 @@ class Board:
     first_flower_age: int | None
     first_pick_age: int | None
     labour_minutes: int
+    usual_light: UsualLight | None = None  # the range that the crop's daily light is held against
+    due: tuple[DueMark, ...] = ()  # put in by who knows the routines; the board is read without them
 
     def date_of(self, age: int) -> date:
         """The civil date of a plant age of this crop."""
@@ -131,8 +144,9 @@ def board_of(log: OpenLogbook, crop_id: str) -> Board:
         entries = [e for e in entries_of_crop(unit, crop) if e.day <= log.today()]
         mixes = {m.id: m for m in unit.mixes.all(removed=True)}
         photo_days = _photo_days(unit, crop)
-        light_found = _light_found(unit, crop)
-    return _board(crop, cultivar, entries, mixes, photo_days, light_found, _last_age(crop, log.today(), photo_days))
+        last_age = _last_age(crop, log.today(), photo_days)
+        light = _light(unit, crop, day_at(crop.day_zero, last_age))
+    return _board(crop, cultivar, entries, mixes, photo_days, light, last_age)
 
 
 def curve_of(log: OpenLogbook, crop_id: str) -> Curve:
@@ -152,7 +166,7 @@ def _board(
     entries: list[Entry],
     mixes: dict[str, Mix],
     photo_days: tuple[PhotoDay, ...],
-    light_found: list[LightAt],
+    light: tuple[LightSpan, ...],
     last_age: int,
 ) -> Board:
     def age(entry: Entry) -> int:
@@ -170,21 +184,22 @@ def _board(
         stages=tuple(
             stage_spans(((age(e), e.detail.codes) for e in entries if isinstance(e.detail, StageSeen)), last_age)
         ),
-        light=_light(light_found, entries, age, last_age),
+        light=light,
         mixes=_mix_bands(entries, mixes, age),
         feeds=tuple(_feed_point(e, e.detail, age(e)) for e in entries if isinstance(e.detail, Feed)),
         training=_marks(entries, age, ("training",)),
         pollination=_pollination(entries, age),
         picks=_picks(entries, age),
-        events=_marks(entries, age, ("problem", "treatment", "potting-on", "calibration", "note", "fruit-check")),
+        events=_marks(entries, age, _EVENTS),
         readings=_marks(entries, age, ("reading",)),
         curve=Curve(crop.id, crop.name, tuple(cumulative_yield(points)), last_age),
         total=yield_so_far(points),
         females_pollinated=sum(e.detail.females_pollinated or 0 for e in entries if isinstance(e.detail, Pollination)),
-        packet_maturity_age=_packet_age(crop, cultivar),
+        packet_maturity_age=packet_age_of(crop, cultivar),
         first_flower_age=None if flower is None else age_on(crop.day_zero, flower),
         first_pick_age=age_on(crop.day_zero, typed_pick) if typed_pick else first_pick_age(points),
         labour_minutes=sum(e.labour_minutes or 0 for e in entries if e.owner.kind.value in ("crop", "plant")),
+        usual_light=next(iter(usual_light(cultivar.species)), None),
     )
 
 
@@ -193,7 +208,8 @@ def _last_age(crop: Crop, today: date, photo_days: tuple[PhotoDay, ...]) -> int:
     return max([end, 0, *(p.age for p in photo_days)])
 
 
-def _packet_age(crop: Crop, cultivar: Cultivar) -> int | None:
+def packet_age_of(crop: Crop, cultivar: Cultivar) -> int | None:
+    """The plant age at which the packet promises the first pick; None where it says nothing or its day is not known."""
     if cultivar.packet_days is None:
         return None
     starts = {
@@ -215,28 +231,20 @@ def _photo_days(unit: UnitOfWork, crop: Crop) -> tuple[PhotoDay, ...]:
     return tuple(days.values())
 
 
-def _light_found(unit: UnitOfWork, crop: Crop) -> list[LightAt]:
-    """The light that a crop found where it was put: the room's last change before still held when it came."""
-    found = []
-    for placement in unit.placements.all(crop_id=crop.id):
-        came = max(placement.from_day, crop.day_zero)
-        if not placement.covers(came):
-            continue
-        before = [e for e in unit.entries.all(room_id=placement.room_id, kind="light") if e.day < came]
-        found += [(age_on(crop.day_zero, came), e.detail) for e in before[-1:] if isinstance(e.detail, LightChange)]
-    return found
-
-
-def _light(
-    found: list[LightAt], entries: list[Entry], age: Callable[[Entry], int], last_age: int
-) -> tuple[LightSpan, ...]:
-    changed = [(age(e), e.detail) for e in entries if isinstance(e.detail, LightChange)]
-    changes = [
-        (at, light.photoperiod_h, light.dimming_percent, light.canopy_ppfd_umol)
-        for at, light in found + changed
-        if light.photoperiod_h is not None
-    ]
-    return tuple(light_spans(changes, 0, last_age))
+def _light(unit: UnitOfWork, crop: Crop, until: date) -> tuple[LightSpan, ...]:
+    """The light of each day by the programme, entries and readings; days alike are one span."""
+    days, _ = crop_light_days(unit, crop, until)
+    spans: list[LightSpan] = []
+    for light in days:
+        age, setting = age_on(crop.day_zero, light.day), light.setting
+        ppfd = None if setting.canopy is None else setting.canopy.ppfd_umol
+        estimate = setting.canopy is not None and setting.canopy.way.is_estimate
+        span = LightSpan(age, age, setting.photoperiod_h, setting.dimming_percent, ppfd, light.dli_mol, estimate)
+        if spans and spans[-1].end_age == age - 1 and replace(spans[-1], start_age=age, end_age=age) == span:
+            spans[-1] = replace(spans[-1], end_age=age)
+        else:
+            spans.append(span)
+    return tuple(spans)
 
 
 def _mix_bands(entries: list[Entry], mixes: dict[str, Mix], age: Callable[[Entry], int]) -> tuple[MixBand, ...]:

@@ -6,11 +6,21 @@ from decimal import Decimal
 from typing import Any
 
 from growlog.calculations.explained_figure import Figure, Input
+from growlog.words import say
 
 
 def figure_values(figure: Figure) -> dict[str, Any]:
     """The figure under the names of its fields: days as ISO 8601 text, decimals as numbers."""
     return {f.name: _plain(getattr(figure, f.name)) for f in fields(figure)}
+
+
+_FACT_FIELDS = ("key", "value", "unit", "low", "high", "inputs", "method", "source", "as_of")
+
+
+def fact_values(figure: Figure) -> dict[str, Any]:
+    """A figure of a crop under the nine names of the command that prints them."""
+    values = figure_values(figure)
+    return {name: values[name] for name in _FACT_FIELDS} | {"source": say(figure.source)}
 
 
 def _plain(value: Any) -> Any:

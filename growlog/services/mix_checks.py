@@ -4,7 +4,7 @@ from collections.abc import Sequence
 
 from growlog.calculations.dose_units import DOSE_UNITS, dose_per_litre, measure_of, mixes_gallons
 from growlog.calculations.nutrients import nutrients_from_label
-from growlog.calculations.products import BY_WEIGHT, IN_VOLUME, LIQUID, SOLID, Product
+from growlog.calculations.products import BY_WEIGHT, IN_VOLUME, LIQUID, SOLID, Product, in_own_measure
 from growlog.calculations.water import Water, check_water
 from growlog.records.problems import Problem
 from growlog.sharing.mix_file import MixDose, MixFile
@@ -72,7 +72,7 @@ def dose_problems(dose: MixDose, products: Sequence[Product], tank_l: float | No
     if product is None:
         return [Problem("product", say("There is no product {name} among those of the mix.", name=dose.product))]
     if dose.unit not in DOSE_UNITS:
-        return [Problem("unit", say("{unit} is no unit of doses; write mL/L, g/L or mL/gal_us.", unit=dose.unit))]
+        return [Problem("unit", _unknown_unit(dose.unit))]
     if not dose.amount >= 0:
         return [Problem("amount", say("The dose of {product} is below 0.", product=dose.product))]
     if dose.unit.endswith("/tank") and tank_l is None:
@@ -85,6 +85,12 @@ def dose_problems(dose: MixDose, products: Sequence[Product], tank_l: float | No
     return []
 
 
+def _unknown_unit(unit: str) -> str:
+    if unit.endswith("gal"):
+        return say("Say which gallon: {unit}_us or {unit}_imp.", unit=unit)
+    return say("{unit} is no unit of doses; write mL/L, g/L or mL/gal_us.", unit=unit)
+
+
 def mix_problems(mix: MixFile) -> list[Problem]:
     """All that is wrong with a mix; questions (asks) are worth a warning only."""
     found = []
@@ -94,6 +100,12 @@ def mix_problems(mix: MixFile) -> list[Problem]:
         found.append(Problem("strength", say("The strength is outside 0 to 20 times the doses.")))
     if mix.ph is not None and not 0 <= mix.ph <= 14:
         found.append(Problem("ph", say("The pH is outside 0 to 14.")))
+    for name in ("smallest_ml", "smallest_g"):
+        smallest = getattr(mix, name)
+        if smallest is not None and not smallest > 0:
+            found.append(Problem(name, say("What can be measured out is more than 0.")))
+    if mix.target_mg_per_l and mix.tank_l is None and (mix.smallest_ml or mix.smallest_g):
+        found.append(Problem("tank_l", say("Rounding to syringe or scale needs the volume of the tank in L.")))
     names = [p.name for p in mix.products]
     for name in sorted({n for n in names if names.count(n) > 1}):
         found.append(Problem("name", say("There are two products called {name}.", name=name)))
@@ -123,9 +135,9 @@ def dose_warnings(mix: MixFile) -> list[str]:
     for dose in mix.doses:
         product = products[dose.product]
         per_l = dose_per_litre(dose.amount, dose.unit, mix.tank_l)
-        usual = "mL" if product.form == LIQUID else "g"
+        own = in_own_measure(product, per_l.amount * mix.strength, per_l.measure)
         highest = product.label_max_per_l
-        if highest is not None and per_l.measure == usual and per_l.amount * mix.strength > highest * (1 + 1e-9):
+        if highest is not None and own is not None and own > highest * (1 + 1e-9):
             found.append(say("{product} is dosed above the maximum on its label.", product=dose.product))
     found += [say("The file says {word}, which means nothing here and was left out.", word=w) for w in mix.ignored]
     return found

@@ -9,11 +9,12 @@ from growlog.calculations.clashes import MixingStep, cautions, concentrate_clash
 from growlog.calculations.conductivity import ChargeBalance, EcEstimate, charge_balance, estimate_ec, strength_for_ec
 from growlog.calculations.dose_units import DosePerLitre, dose_per_litre
 from growlog.calculations.nutrients import elements, meq_per_l, mmol_per_l
-from growlog.calculations.products import Mixture, Product, is_acid, mix, nutrients_of_dose
+from growlog.calculations.products import Mixture, Product, is_acid, is_base, mix, nutrients_of_dose
 from growlog.calculations.unmet import Unmet
 from growlog.calculations.water import RAIN_OR_REVERSE_OSMOSIS, Water, alkalinity_meq_per_l
 from growlog.records.problems import Problem, RecordRefused, refuse
 from growlog.services.mix_checks import dose_warnings, mix_problems
+from growlog.services.mix_order import Portion, order_steps
 from growlog.sharing.mix_file import MixDose, MixFile, MixFileProblem, mix_text, parse_mix
 from growlog.sharing.tables import table_rows
 from growlog.words import say
@@ -52,6 +53,7 @@ class SolverWishes:
 
     locked_per_l: fixed doses in mL/L or g/L by product. excluded: products not to be used. weights: how much an element
     matters, 1 if not given. smallest_ml, smallest_g: what the syringe and the scale can measure out for the tank.
+    highest_per_l: limits in mL/L or g/L by product, beside those of the labels.
     """
 
     locked_per_l: Mapping[str, float] = field(default_factory=dict)
@@ -59,6 +61,7 @@ class SolverWishes:
     weights: Mapping[str, float] = field(default_factory=dict)
     smallest_ml: float | None = None
     smallest_g: float | None = None
+    highest_per_l: Mapping[str, float] = field(default_factory=dict)
 
 
 _NO_WISHES = SolverWishes()
@@ -79,7 +82,8 @@ class DoseLine:
 class MixResult:
     """All that the mixer shows. nutrients_mg_per_l keeps the forms of nitrogen apart; elements_mg_per_l joins them.
 
-    unknown_products: dosed products without analysis, whose content is missing from every sum.
+    order: what goes in when; steps: the same in sentences with the amounts for the tank. unknown_products: dosed
+    products without analysis, whose content is missing from every sum.
     """
 
     nutrients_mg_per_l: Mapping[str, float]
@@ -90,6 +94,7 @@ class MixResult:
     ec: EcEstimate
     doses: tuple[DoseLine, ...]
     order: tuple[MixingStep, ...]
+    steps: tuple[str, ...]
     warnings: tuple[str, ...]
     cautions: tuple[str, ...]
     unmet: tuple[Unmet, ...]
@@ -130,16 +135,18 @@ def write_mix(path: Path, content: MixFile) -> None:
 
 
 def work_out(content: MixFile) -> MixResult:
-    """The whole result of a mix; with a target instead of doses it finds the doses first, unrounded.
+    """The whole result of a mix; with a target instead of doses it finds the doses first, rounded to what syringe and
+    scale can measure where the mix says what that is.
 
     RecordRefused with all that is wrong with it, each beside its field.
     """
     refuse(mix_problems(content))
     if content.target_mg_per_l:
-        doses, unmet = doses_for_target(content)
+        wishes = SolverWishes(smallest_ml=content.smallest_ml, smallest_g=content.smallest_g)
+        doses, unmet = doses_for_target(content, wishes)
         solved = replace(content, doses=doses, target_mg_per_l={}, strength=1.0)
-        return replace(_result(solved), unmet=unmet)
-    return _result(content)
+        return replace(result_of(solved), unmet=unmet)
+    return result_of(content)
 
 
 def doses_for_target(
@@ -155,7 +162,7 @@ def doses_for_target(
         Choice(
             product=product,
             measure=product.usual_measure,
-            highest_per_l=0.0 if product.name in wishes.excluded else product.label_max_per_l,
+            highest_per_l=_highest_per_l(product, wishes),
             locked_per_l=0.0 if product.name in wishes.excluded else wishes.locked_per_l.get(product.name),
             step_per_l=_step_per_l(content, wishes, product),
         )
@@ -165,6 +172,13 @@ def doses_for_target(
     solution = solve_rounded(choices, content.target_mg_per_l, water, wishes.weights)
     pairs = zip(choices, solution.doses, strict=True)
     return tuple(MixDose(c.product.name, d.amount, f"{d.measure}/L") for c, d in pairs), solution.unmet
+
+
+def _highest_per_l(product: Product, wishes: SolverWishes) -> float | None:
+    if product.name in wishes.excluded:
+        return 0.0
+    limits = (product.label_max_per_l, wishes.highest_per_l.get(product.name))
+    return min((v for v in limits if v is not None), default=None)
 
 
 def _step_per_l(content: MixFile, wishes: SolverWishes, product: Product) -> float | None:
@@ -181,11 +195,13 @@ def strength_for_target_ec(content: MixFile, target_ms_per_cm: float) -> float:
     return strength_for_ec(ec_at, target_ms_per_cm)
 
 
-def _result(content: MixFile) -> MixResult:
+def result_of(content: MixFile) -> MixResult:
+    """The figures of a mix of doses that has no problems (none of the doses is allowed); ValueError where it has."""
     mixture = _mixture(content)
     charges, ec = _ec(content)
     totals = elements(mixture.nutrients_mg_per_l)
     used = _used(content)
+    lines = tuple(_line(content, dose) for dose in content.doses)
     return MixResult(
         nutrients_mg_per_l=mixture.nutrients_mg_per_l,
         elements_mg_per_l=totals,
@@ -193,13 +209,28 @@ def _result(content: MixFile) -> MixResult:
         ions_meq_per_l=meq_per_l(mixture.nutrients_mg_per_l),
         charges=charges,
         ec=ec,
-        doses=tuple(_line(content, dose) for dose in content.doses),
+        doses=lines,
         order=mixing_order(used),
+        steps=order_steps(portions_of(used, lines), content.tank_l),
         warnings=tuple(_warnings(content, mixture, used)),
         cautions=cautions(used),
         unmet=(),
         unknown_products=mixture.unknown_products,
     )
+
+
+def portions_of(products: list[Product], lines: tuple[DoseLine, ...]) -> list[Portion]:
+    """What goes into the tank, a product once for each way it is measured."""
+    found: list[Portion] = []
+    for product in products:
+        for measure in ("mL", "g"):
+            amounts = [
+                line.tank_amount for line in lines if line.product == product.name and line.per_l.measure == measure
+            ]
+            if amounts:
+                known = [a for a in amounts if a is not None]
+                found.append(Portion(product, sum(known) if known else None, measure))
+    return [p for p in found if p.amount != 0]
 
 
 def _pairs(content: MixFile) -> list[tuple[Product, DosePerLitre]]:
@@ -243,6 +274,12 @@ def _acid_meq(content: MixFile) -> float:
     return -sum(sum(meq_per_l(nutrients_of_dose(p, d)).values()) for p, d in acids) * content.strength
 
 
+def _base_meq(content: MixFile) -> float:
+    """What hydroxides, carbonates and silicates bring beside the water's alkalinity, meq/L."""
+    bases = [(p, d) for p, d in _pairs(content) if is_base(p)]
+    return sum(sum(meq_per_l(nutrients_of_dose(p, d)).values()) for p, d in bases) * content.strength
+
+
 def _line(content: MixFile, dose: MixDose) -> DoseLine:
     stated = dose_per_litre(dose.amount, dose.unit, content.tank_l)
     per_l = DosePerLitre(stated.amount * content.strength, stated.measure)
@@ -257,7 +294,7 @@ def _warnings(content: MixFile, mixture: Mixture, used: list[Product]) -> list[s
     if mixture.nutrients_mg_per_l.get("N"):
         found.append(say("A label states N without its form; the EC takes it as nitrate."))
     found += dose_warnings(content)
-    if _acid_meq(content) > alkalinity_meq_per_l(content.water or Water()) + 0.1:
+    if _acid_meq(content) - _base_meq(content) > alkalinity_meq_per_l(content.water or Water()) + 0.1:
         found.append(say("There is more acid than the water's alkalinity takes up; the pH may fall below 4."))
     return [*found, *precipitation_warnings(mixture.nutrients_mg_per_l, content.ph), *concentrate_clashes(used)]
 

@@ -7,7 +7,7 @@ from typing import Any
 from growlog.records.change import Change
 from growlog.records.crop import Placement
 from growlog.records.problems import Problem, refuse
-from growlog.records.room import Lamp, Room, Tank
+from growlog.records.room import Device, Lamp, Room, Tank
 from growlog.services.open_logbook import OpenLogbook, new_id
 from growlog.storage.unit_of_work import UnitOfWork
 from growlog.words import say
@@ -20,21 +20,27 @@ class RoomView:
     room: Room
     lamps: tuple[Lamp, ...]
     tanks: tuple[Tank, ...]
+    devices: tuple[Device, ...] = ()
 
 
 def rooms_of(log: OpenLogbook) -> list[RoomView]:
-    """All rooms by name, each with its lamps and tanks."""
+    """All rooms by name, each with its lamps, tanks and devices."""
     with log.unit() as unit:
         rooms = sorted(unit.rooms.all(), key=lambda r: r.name.casefold())
-        lamps, tanks = unit.lamps.all(), unit.tanks.all()
+        lamps, tanks, devices = unit.lamps.all(), unit.tanks.all(), unit.devices.all()
     return [
-        RoomView(r, tuple(x for x in lamps if x.room_id == r.id), tuple(x for x in tanks if x.room_id == r.id))
+        RoomView(
+            r,
+            tuple(x for x in lamps if x.room_id == r.id),
+            tuple(x for x in tanks if x.room_id == r.id),
+            tuple(x for x in devices if x.room_id == r.id),
+        )
         for r in rooms
     ]
 
 
-def save_thing(log: OpenLogbook, record: Room | Lamp | Tank) -> Change:
-    """Writes a room, lamp or tank, new or changed; RecordRefused with all that is wrong."""
+def save_thing(log: OpenLogbook, record: Room | Lamp | Tank | Device) -> Change:
+    """Writes a room, lamp, tank or device, new or changed; RecordRefused with all that is wrong."""
     group = new_id()
     with log.unit() as unit:
         store: Any = unit.store(type(record))
@@ -46,8 +52,8 @@ def save_thing(log: OpenLogbook, record: Room | Lamp | Tank) -> Change:
     return Change(group, say("Save {name}", name=record.name), (record.id,), None)
 
 
-def remove_thing(log: OpenLogbook, record: Lamp | Tank) -> Change:
-    """Puts a lamp or a tank into the bin."""
+def remove_thing(log: OpenLogbook, record: Lamp | Tank | Device) -> Change:
+    """Puts a lamp, a tank or a device into the bin."""
     group = new_id()
     with log.unit() as unit:
         unit.remove(group, record)

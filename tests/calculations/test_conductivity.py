@@ -10,7 +10,10 @@ from growlog.calculations.conductivity import (
     meter_ppm,
     strength_for_ec,
 )
-from growlog.calculations.nutrients import ATOMIC_WEIGHTS, element_of
+from growlog.calculations.dose_units import DosePerLitre
+from growlog.calculations.nutrients import ATOMIC_WEIGHTS, element_of, elements, mmol_per_l
+from growlog.calculations.products import mix
+from tests.calculations.test_products import RECIPES, SALTS
 from tests.reference import published
 
 NAMES = {"NO3-": "NO3-N", "NH4+": "NH4-N", "H2PO4-": "P", "K+": "K", "Ca2+": "Ca", "Mg2+": "Mg", "SO4 2-": "S"}
@@ -63,10 +66,17 @@ WHOLE = {
         "Sonneveld-bean",
     )
 }  # fmt: skip
+WHOLE["Cornell-CEA-lettuce"] = {
+    ion: mmol
+    for ion, mmol in mmol_per_l(
+        mix([(SALTS[f], DosePerLitre(g, "g")) for f, g in RECIPES["Cornell-CEA-lettuce"].items()]).nutrients_mg_per_l
+    ).items()
+    if ion in NAMES.values()
+}
 # Computed with PHREEQC of the US Geological Survey, ammonium counted as potassium.
 BY_PHREEQC = {
     "Hoagland-1": 2.16, "Knop": 2.00, "Steiner-1984": 2.11, "Sonneveld-cucumber": 2.28, "Sonneveld-tomato-2009": 2.75,
-    "Sonneveld-sweet-pepper": 2.24, "Sonneveld-lettuce": 2.66, "Sonneveld-bean": 1.76,
+    "Sonneveld-sweet-pepper": 2.24, "Sonneveld-lettuce": 2.66, "Sonneveld-bean": 1.76, "Cornell-CEA-lettuce": 1.39,
 }  # fmt: skip
 
 
@@ -98,6 +108,15 @@ def test_the_plain_sum_of_limiting_conductivities_reads_too_high() -> None:
 def mg_per_l(ions: dict[str, float]) -> dict[str, float]:
     """mmol/L into mg/L."""
     return {ion: mmol * ATOMIC_WEIGHTS[element_of(ion)] for ion, mmol in ions.items()}
+
+
+@pytest.mark.parametrize("recipe", [name for name in WHOLE if name.startswith("Sonneveld")])
+def test_a_recipe_in_mmol_is_the_printed_one_in_mg(recipe: str) -> None:
+    rows = [row for row in published("recipe_ppm") if row["recipe"] == recipe]
+    assert len(rows) == 6
+    found = elements(mg_per_l(WHOLE[recipe]))
+    for row in rows:
+        assert found[row["element"]] == pytest.approx(float(row["computed"]), rel=5e-3), row["id"]
 
 
 def test_the_band_holds_the_estimate_and_widens_where_charges_miss() -> None:

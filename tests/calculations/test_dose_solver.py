@@ -9,6 +9,7 @@ from growlog.calculations.dose_units import DosePerLitre
 from growlog.calculations.nutrients import elements
 from growlog.calculations.products import Product, mix
 from growlog.services.mixing import ready_salts
+from tests.calculations.test_products import RECIPES
 
 SALTS = {salt.formula: salt.product for salt in ready_salts()}
 # Steiner (1984), The universal nutrient solution: the only weights, in g/L, of these five salts; from memory.
@@ -39,6 +40,20 @@ def test_trace_elements_are_recovered_beside_the_main_ones() -> None:
     target = {e: mg for e, mg in elements(feed.nutrients_mg_per_l).items() if e not in ("S", "Cl")}
     solution = solve_doses([Choice(SALTS[f], "g") for f in grams], target)
     assert amounts(solution) == pytest.approx(list(grams.values()), rel=1e-2)
+
+
+def test_a_recipe_of_ten_salts_is_recovered_from_its_elements() -> None:
+    # Brechner and Both, Hydroponic Lettuce Handbook (n.d.), from memory.
+    grams = RECIPES["Cornell-CEA-lettuce"]
+    feed = mix([(SALTS[f], DosePerLitre(g, "g")) for f, g in grams.items()])
+    solution = solve_doses([Choice(SALTS[f], "g") for f in grams], elements(feed.nutrients_mg_per_l))
+    assert amounts(solution) == pytest.approx(list(grams.values()), rel=1e-2)
+
+
+def test_what_rounding_takes_off_its_target_says_so() -> None:
+    solution = solve_rounded([Choice(SALTS["KNO3"], "g", step_per_l=0.1)], {"K": 95})
+    assert amounts(solution) == pytest.approx([0.2])
+    assert "Rounding" in solution.unmet[0].reason
 
 
 def test_the_water_counts_towards_the_target() -> None:

@@ -12,6 +12,7 @@ from growlog.calculations.dose_units import (
     dose_per_litre,
     measure_of,
     mixes_gallons,
+    read_unit,
 )
 
 
@@ -66,6 +67,16 @@ def test_every_unit_leads_there_and_back(unit: str) -> None:
 def test_an_impossible_dose_is_refused_by_name(amount: float, unit: str, tank_l: float | None, named: str) -> None:
     with pytest.raises(ValueError, match=named):
         dose_per_litre(amount, unit, tank_l)
+
+
+def test_a_unit_is_read_however_it_is_typed() -> None:
+    assert [read_unit(u) for u in ("ml/l", "G / L", "ML/GAL_US", "fl.oz/gal_us")] == [
+        "mL/L",
+        "g/L",
+        "mL/gal_us",
+        "fl_oz/gal_us",
+    ]
+    assert read_unit("pinch") == "pinch"
 
 
 def test_weight_is_not_read_as_volume() -> None:

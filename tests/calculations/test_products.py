@@ -7,6 +7,7 @@ from hypothesis import strategies as st
 from growlog.calculations.dose_units import DosePerLitre, dose_per_litre
 from growlog.calculations.nutrients import elements, formula_weight
 from growlog.calculations.products import LIQUID, SOLID, Product, is_acid, is_base, mix, nutrients_mg_per
+from growlog.calculations.units import G_PER_POUND, L_PER_US_GALLON
 from growlog.services.mixing import ready_salts
 from tests.reference import published
 
@@ -37,9 +38,12 @@ WORKED = {
     "WE-07": lambda: 200 / of_dose(Product("a", analysis_pct={"n": 20, "p2o5": 20, "k2o": 20}), 1, "oz/100gal_us", "N"),
     "WE-09": lambda: 100 / of_dose(Product("a", analysis_pct={"n": 15.5, "ca": 19}), 1, "mg/L", "N"),
     "WE-11": lambda: 40 / of_dose(Product("a", analysis_pct={"mg": 9.7, "s": 13}), 1, "mg/L", "Mg"),
+    "WE-13": lambda: 0.412 * 100 * L_PER_US_GALLON,
+    "WE-14": lambda: 155.9 / dose_per_litre(1, "oz/L").amount,
     "WE-15": lambda: of_dose(Product("a", analysis_pct={"p2o5": 12}), 10, "g/L", "P") / 100,
     "WE-17": lambda: 60 / of_dose(Product("a", analysis_pct={"k": 15}), 1, "g/1000L", "K"),
     "WE-19": lambda: nutrients_mg_per(UAN, "mL")["N"] / 119.8264273,
+    "WE-20": lambda: 20 * nutrients_mg_per(UAN, "mL")["N"] * L_PER_US_GALLON / G_PER_POUND,
     "WE-23": lambda: nutrients_mg_per(NITRIC, "mL")["NO3-N"] / 14.007,
     "WE-24": lambda: 1000 / (nutrients_mg_per(NITRIC, "mL")["NO3-N"] / 14.007),
     "WE-27": lambda: of_dose(SULFURIC, 1, "fl_oz/100gal_us", "S"),
@@ -94,6 +98,25 @@ def test_a_recipe_holds_its_elements(recipe: str) -> None:
     for row in rows:
         if row["element"] in found:
             assert found[row["element"]] == pytest.approx(float(row["computed"]), rel=5e-3), row["id"]
+
+
+def test_iron_and_molybdenum_come_from_what_their_labels_say() -> None:
+    # Hoagland and Arnon (1950): molybdic acid sold as 85 % MoO3, 0.02 g/L of stock, 1 mL/L. Brechner and Both (n.d.,
+    # from memory): iron DTPA of 10 %, 56.2 g in 30 L of stock at 1:200.
+    rows = {(r["recipe"], r["element"]): float(r["computed"]) for r in published("recipe_ppm")}
+    acid = Product("molybdic acid", LIQUID, "w/v", {"moo3": 85 * 0.02 / 1000})
+    assert of_dose(acid, 1, "mL/L", "Mo") == pytest.approx(rows["Hoagland-1", "Mo"], rel=5e-3)
+    iron = Product("iron DTPA", analysis_pct={"fe": 10})
+    assert of_dose(iron, 56.2 / 6, "mg/L", "Fe") == pytest.approx(rows["Cornell-CEA-lettuce", "Fe"], rel=5e-3)
+
+
+def test_a_list_of_ppm_that_does_not_fit_its_salts_is_not_followed() -> None:
+    # A table of Hoagland stocks that circulates on the web, its salts partly from memory: it keeps the printed P 31
+    # while its half dose of KH2PO4 brings 15.5.
+    rows = {r["element"]: r for r in published("recipe_ppm") if r["recipe"] == "Hoagland-circulated-table"}
+    phosphorus = of_dose(stock("KH2PO4", 136.084), 0.5, "mL/L", "P")
+    assert phosphorus == pytest.approx(float(rows["P"]["computed"]), rel=5e-3)
+    assert float(rows["P"]["printed"]) / phosphorus > 1.9
 
 
 def test_knop_s_calcium_nitrate_is_the_dry_one() -> None:

@@ -38,9 +38,38 @@ def test_a_target_prints_doses_and_what_they_miss(terminal: Terminal) -> None:
 def test_a_mix_prints_plain_lines(terminal: Terminal) -> None:
     assert terminal("mix", write(terminal, DOSED)) == 0
     assert "Saltpetre: 0.500\u2009g/L, 25.00\u2009g for the tank" in terminal.out
-    assert "EC at 25 °C" in terminal.out
+    assert "2. Saltpetre 25\u2009g, one after the other" in terminal.out
+    assert "EC at 25 °C, estimated: 0.68 mS/cm (685 µS/cm)" in terminal.out
+    assert "342 (500), 438 (640), 479 (700)" in terminal.out
     assert terminal("mix", write(terminal, WISHED)) == 0
     assert "Every product with K here also brings N." in terminal.out
+
+
+def test_found_doses_are_rounded_to_the_scale_of_the_file_or_of_the_command(terminal: Terminal) -> None:
+    file = write(terminal, "tank_l = 50\nsmallest_g = 5\n" + WISHED.replace("N = 50\n", ""))
+    assert terminal("mix", file, "--json") == 0
+    found = json.loads(terminal.out)
+    assert found["doses"][0]["tank_amount"] == 40  # 38.8 g would meet it
+    assert "Rounding" in found["unmet"][0]["reason"]
+    assert terminal("mix", file, "--scale", "0.5", "--json") == 0
+    assert json.loads(terminal.out)["doses"][0]["tank_amount"] == 39
+    assert terminal("mix", write(terminal, WISHED), "--syringe", "0.5") == 1
+    assert "volume of the tank" in terminal.err
+    assert terminal("mix", file, "--scale", "0") == 1
+
+
+def test_a_gallon_of_neither_kind_is_asked_about(terminal: Terminal) -> None:
+    assert terminal("mix", write(terminal, DOSED.replace("g/L", "g/gal"))) == 1
+    assert terminal.err == "Say which gallon: g/gal_us or g/gal_imp.\n"
+    assert terminal("mix", write(terminal, DOSED.replace("g/L", "G/l"))) == 0
+
+
+def test_an_acid_with_its_density_is_dosed_in_ml(terminal: Terminal) -> None:
+    acid = '[[product]]\nname = "Acid"\nform = "liquid"\nbasis = "w/w"\ndensity_g_per_ml = 1.2\n'
+    assert terminal("mix", write(terminal, "[target]\nN = 20\n" + acid + "analysis = {n_nitrate = 8}\n"), "--json") == 0
+    found = json.loads(terminal.out)
+    assert (found["doses"][0]["unit"], found["doses"][0]["amount"]) == ("mL/L", 0.208333)
+    assert any("Acid into water" in warning for warning in found["warnings"])
 
 
 def test_a_wrong_mix_is_refused_in_one_sentence(terminal: Terminal) -> None:

@@ -2,6 +2,7 @@
 
 import gc
 from collections.abc import Callable, Iterator
+from datetime import date
 from pathlib import Path
 
 import pytest
@@ -12,7 +13,7 @@ from growlog.desktop.opening import Opening
 from growlog.desktop.settings import Settings
 from growlog.services.requests import Folders
 from tests.desktop.fakes import FakeFileChoice, FakeMessages
-from tests.logbooks import still_clock
+from tests.logbooks import TODAY, still_clock
 
 SAMPLE = Path(__file__).parents[2] / "sample_season"
 
@@ -20,14 +21,15 @@ SAMPLE = Path(__file__).parents[2] / "sample_season"
 class Person:
     """Someone at the desk: the window, what it told them, and where their files are."""
 
-    def __init__(self, qtbot: QtBot, home: Path, today: object = None) -> None:
+    def __init__(self, qtbot: QtBot, home: Path, today: date | None = None, hour: int = 12) -> None:
         self.qtbot = qtbot
+        home.mkdir(exist_ok=True)
         self.home = home
         self.settings = Settings(home / "settings.ini")
         self.messages = FakeMessages()
         self.files = FakeFileChoice()
         self.folders = Folders(home / "cache", home / "data", SAMPLE)
-        self.clock = still_clock() if today is None else still_clock(today)  # type: ignore[arg-type]
+        self.clock = still_clock(today or TODAY, hour)
         self.start()
 
     def start(self) -> None:
@@ -56,8 +58,8 @@ def person(qtbot: QtBot, tmp_path: Path) -> Iterator[Callable[..., Person]]:
     """Makes a person; what they left open is closed at the end."""
     made: list[Person] = []
 
-    def make(today: object = None) -> Person:
-        made.append(Person(qtbot, tmp_path, today))
+    def make(today: date | None = None, hour: int = 12) -> Person:
+        made.append(Person(qtbot, tmp_path / f"{len(made)}", today, hour))
         return made[-1]
 
     gc.collect()

@@ -94,7 +94,7 @@ def test_a_mix_is_a_band_from_its_first_to_its_last_feed_and_a_new_one_another(l
     weak, _ = save_mix(log, "Weak", (MixPart("Part A", 1.0),))
     strong, _ = save_mix(log, "Strong", (MixPart("Part A", 3.0),))
     for age, mix in ((10, weak), (20, weak), (30, strong), (40, weak)):
-        write(log, crop, at(age), Feed(mix.id, 2.0, 1.8))
+        write(log, crop, at(age), Feed(mix.id, None, 2.0, 1.8))
     write(log, crop, at(15), Feed(volume_l=1.0, water_only=True))
     board = board_of(log, crop.id)
     assert board.mixes == (MixBand(10, 20, "Weak"), MixBand(30, 30, "Strong"), MixBand(40, 40, "Weak"))
@@ -103,7 +103,7 @@ def test_a_mix_is_a_band_from_its_first_to_its_last_feed_and_a_new_one_another(l
 
 def test_feeds_of_the_tank_are_feeds_of_the_crop(log: OpenLogbook, crop: Crop) -> None:
     _, tank = furnish(log, crop)
-    write_for(log, OwnerKind.TANK, tank.id, at(30), Feed(None, 2.8, 1.88, 5.9, 0.6, 2.24, 6.1))
+    write_for(log, OwnerKind.TANK, tank.id, at(30), Feed(None, None, 2.8, 1.88, 5.9, 0.6, 2.24, 6.1))
     (feed,) = board_of(log, crop.id).feeds
     assert (feed.age, feed.ec_ms_per_cm, feed.drain_ec_ms_per_cm, feed.volume_l) == (30, 1.88, 2.24, 2.8)
     assert "1.88" in feed.text

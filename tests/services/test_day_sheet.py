@@ -71,7 +71,7 @@ def test_each_entry_says_whose_it_is(log: OpenLogbook, crop: Crop) -> None:
 
 def test_a_feed_names_its_mix_and_a_note_shows_itself(log: OpenLogbook, crop: Crop) -> None:
     mix, _ = save_mix(log, "Two bottles", (MixPart("Part A", 2.0),))
-    write(log, crop, DAY, Feed(mix.id, 2.8, 1.88), at=time(8), labour_minutes=4, note="slow drain")
+    write(log, crop, DAY, Feed(mix.id, None, 2.8, 1.88), at=time(8), labour_minutes=4, note="slow drain")
     write(log, crop, DAY, Note(), note="Leaves pale.\nWatch them.")
     feed, note = day_sheet_of(log, crop.id, DAY).entries
     assert feed.title == "Feed 2.8\u2009L, Two bottles"

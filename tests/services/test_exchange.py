@@ -7,8 +7,11 @@ from pathlib import Path
 import pytest
 
 from growlog.records.entry import Feed, Note, Pick
+from growlog.records.light_plan import LightStep
+from growlog.records.product import ShelfProduct, StockMove, StockMoveSort
+from growlog.records.purchase import Purchase
 from growlog.records.recipe import MixPart
-from growlog.records.room import Room
+from growlog.records.room import Lamp, Room
 from growlog.services.crops import crops_of, remove_crop
 from growlog.services.entries import remove_entry
 from growlog.services.exchange import ExchangeRefused, export_logbook, import_package, new_logbook_of
@@ -103,11 +106,37 @@ def test_a_mix_in_the_bin_is_kept_where_a_feed_still_points_at_it(tmp_path: Path
     with logbook(tmp_path) as log:
         crop = plant_crop(log)
         mix, change = save_mix(log, "growth", (MixPart("part A", 2.0),))
-        write(log, crop, TODAY, Feed(mix.id, 2.0))
+        write(log, crop, TODAY, Feed(mix.id, None, 2.0))
         undo(log, change)
         package = export_logbook(log, tmp_path / "out")
     assert package is not None
     assert [m.id for m in package.mixes] == [mix.id]
+    assert new_logbook_of(tmp_path / "out", tmp_path / "again", still_clock())
+
+
+def test_what_points_into_the_bin_lets_go_of_it_or_keeps_it(tmp_path: Path) -> None:
+    with logbook(tmp_path) as log:
+        kept, binned = plant_crop(log), plant_crop(log, "Boxroom Red")
+        gone = write(log, kept, TODAY, Note(), note="goes")
+        room, lamp = Room(new_id(), "Shelf"), new_id()
+        product, bottle = ShelfProduct(new_id(), "Part A"), new_id()
+        with log.unit() as unit:
+            unit.add("g", room, product, Lamp(lamp, room.id, "Panel"))
+            unit.add("g", StockMove(bottle, product.id, TODAY, StockMoveSort.USED, 4.0, entry_id=gone.id))
+            unit.add("g", LightStep("by-day", room.id, TODAY, binned.id, lamp_ids=(lamp,)))
+            unit.add("g", LightStep("by-age", room.id, None, binned.id, 30))
+            unit.add("g", Purchase("shared", "Scale", TODAY), Purchase("own", "Seed", TODAY, crop_id=binned.id))
+            for record in (room, product, unit.lamps.get(lamp), gone):
+                unit.remove("h", record)
+            unit.commit()
+        remove_crop(log, binned.id)
+        package = export_logbook(log, tmp_path / "out")
+    assert package is not None
+    assert [(m.id, m.entry_id) for m in package.stock_moves] == [(bottle, None)]
+    assert [(s.id, s.crop_id) for s in package.light_steps] == [("by-day", None)]
+    assert [p.id for p in package.purchases] == ["shared"]
+    assert (product.id, lamp) == (package.products[0].id, package.lamps[0].id)
+    assert room.id in {r.id for r in package.rooms}
     assert new_logbook_of(tmp_path / "out", tmp_path / "again", still_clock())
 
 

@@ -85,6 +85,9 @@ def test_an_acid_takes_up_alkalinity_and_counts_as_a_nutrient() -> None:
     assert result.elements_mg_per_l["N"] == pytest.approx(28.014)
     # 3 meq/L of alkalinity less 2 meq/L of acid leave 1 meq/L, beside 2 meq/L nitrate.
     assert result.charges.anions_meq_per_l == pytest.approx(3, rel=1e-3)
+    base = Product("base", LIQUID, "w/v", {"k": 39.0983})
+    both = replace(sour, water=None, products=(acid, base), doses=(*sour.doses, MixDose("base", 0.2, "mL/L")))
+    assert not any("more acid" in w for w in work_out(both).warnings)  # 2 meq/L of either
     too_sour = replace(sour, doses=(MixDose("nitric acid", 1, "mL/L"),))
     assert any("more acid" in w for w in work_out(too_sour).warnings)
 
@@ -105,6 +108,12 @@ def test_more_than_the_label_allows_is_warned_of_and_allowed() -> None:
     assert any("above the maximum" in w for w in warnings)
     assert any("without its form" in w for w in warnings)
     assert not any("maximum" in w for w in work_out(replace(over, doses=(MixDose("leaf part", 4, "mL/L"),))).warnings)
+
+
+def test_a_solid_by_the_spoon_is_held_against_its_label_in_grams() -> None:
+    salt = Product("salt", SOLID, "w/w", {"k": 10}, density_g_per_ml=1.0, label_max_per_l=1.0)
+    spoons = MixFile(products=(salt,), doses=(MixDose("salt", 1, "tsp/gal_us"),))
+    assert any("above the maximum" in w for w in work_out(spoons).warnings)
 
 
 def test_two_kinds_of_gallon_are_asked_about() -> None:
@@ -136,6 +145,8 @@ def test_a_wrong_label_is_told_beside_its_field(product: Product, field: str) ->
     ("changed", "field"),
     [
         ({"tank_l": 0}, "tank_l"),
+        ({"smallest_g": 0}, "smallest_g"),
+        ({"doses": (MixDose("Potassium nitrate", 1, "g/gal"),)}, "unit"),
         ({"strength": 0}, "strength"),
         ({"ph": 15}, "ph"),
         ({"doses": ()}, "dose"),

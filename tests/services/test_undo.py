@@ -60,7 +60,7 @@ class Furnished:
         return add_crop(self.log, crop, cultivar)
 
     def entries_added(self) -> Change:
-        more = [Feed(self.mix.id, 2.0, 1.8), StageSeen(("61", "71")), Note()]
+        more = [Feed(self.mix.id, None, 2.0, 1.8), StageSeen(("61", "71")), Note()]
         return add_entries(self.log, [entry_on(self.crop, DAY, d) for d in more])
 
 

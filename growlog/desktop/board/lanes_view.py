@@ -10,6 +10,7 @@ from PySide6.QtWidgets import QWidget
 from growlog.desktop.board.axis import AgeAxis
 from growlog.desktop.board.lanes import (
     BoardLane,
+    DueLane,
     EventsLane,
     FeedsLane,
     LightLane,
@@ -52,7 +53,7 @@ class LanesView(QWidget):
         self._photos = PhotosLane(pictures)
         self._lanes: list[BoardLane] = [
             self._photos, StageLane(), LightLane(), FeedsLane(), ReadingsLane(), TrainingLane(),
-            PollinationLane(), PicksLane(), EventsLane(),
+            PollinationLane(), PicksLane(), EventsLane(), DueLane(),
         ]  # fmt: skip
         self._hidden: set[str] = set()
         self._axis = AgeAxis.over(0, 1)
@@ -98,8 +99,9 @@ class LanesView(QWidget):
         self._drop_still()
 
     def shown(self) -> list[BoardLane]:
-        """The lanes that are not hidden, from the top."""
-        return [lane for lane in self._lanes if lane.key not in self._hidden]
+        """The lanes that are not hidden, from the top; one that is only there with something only then."""
+        kept = (lane for lane in self._lanes if lane.key not in self._hidden)
+        return [lane for lane in kept if not (lane.only_with_something and lane.is_empty())]
 
     def natural_height(self) -> int:
         """The height at which nothing is compressed."""

@@ -61,7 +61,7 @@ class Surface(QWidget):
     def show_board(self, board: Board, age: int) -> None:
         """Another crop, or the same one after a change: then what is in view stays in view."""
         again = self.board is not None and self.board.crop.id == board.crop.id
-        whole = AgeAxis.over(first_age(board), board.last_age)
+        whole = AgeAxis.over(first_age(board), last_shown_age(board))
         was = self.axis
         self.board, self._first = board, first_age(board)
         self.age = self._within(age, board)
@@ -289,7 +289,7 @@ class Surface(QWidget):
         if at.x() < self.axis.left - 4:
             return self._name_lines(placed.lane.key) if placed is not None else []
         age = self.axis.day(at.x())
-        if not self._first <= age <= self.board.last_age:
+        if not self._first <= age <= last_shown_age(self.board):
             return []
         found = self.chart.tell(age) if at.y() >= self.lanes.height() else placed.lane.tell(age) if placed else []
         head = say("day {age}, {day}", age=age, day=day_and_month(self.board.date_of(age)))
@@ -328,3 +328,8 @@ class Surface(QWidget):
 def first_age(board: Board) -> int:
     """The earliest day of the board: day 0, or before it where something is noted there."""
     return min([0, *(p.age for p in board.photo_days), *(m.age for m in (*board.events, *board.readings))])
+
+
+def last_shown_age(board: Board) -> int:
+    """The last day of the board: today or clearing, or the last day on which something is due."""
+    return max([board.last_age, *(d.age for d in board.due)])

@@ -4,10 +4,11 @@ from collections.abc import Callable, Sequence
 from functools import partial
 
 from PySide6.QtCore import QPoint, QSize, Qt, Signal
+from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import QFrame, QLayout, QMenu, QScrollArea, QSizePolicy, QVBoxLayout, QWidget
 
 from growlog.desktop.crop_list.crop_card import CropCard
-from growlog.desktop.crop_list.due_box import DueBox
+from growlog.desktop.crop_list.due_list import DueList
 from growlog.desktop.look.theme import current
 from growlog.desktop.look.widgets import Button, EmptyState, Ground, SectionTitle
 from growlog.services.crops import CropSummary
@@ -26,7 +27,6 @@ class CropList(Ground):
     clear_wanted = Signal(str)
     reopen_wanted = Signal(str)
     remove_wanted = Signal(str)
-    due_done = Signal(str)
 
     def __init__(self) -> None:
         super().__init__("rail")
@@ -39,14 +39,15 @@ class CropList(Ground):
         self._content = QWidget()
         self._content.setObjectName("scrolled")
         self._column = QVBoxLayout(self._content)
-        self._due = QVBoxLayout()
+        self.due = DueList()
         self.new_button = Button(say("New crop…"), name="newCrop")
         self._place()
         self.new_button.clicked.connect(self._new_crop)
         self.empty.chosen.connect(self._new_crop)
+        self.due.height_changed.connect(self._fit_due)
 
-    def show_crops(self, crops: Sequence[CropSummary], chosen_id: str, due: Sequence[tuple[str, str]] = ()) -> None:
-        """The crops in their order, the one on the board, and what is due today: pairs of key and words."""
+    def show_crops(self, crops: Sequence[CropSummary], chosen_id: str) -> None:
+        """The crops in their order, and the one on the board."""
         focused = next((card.crop_id for card in self._cards if card.hasFocus()), None)
         _empty(self._column)
         self._chosen_id = chosen_id
@@ -54,7 +55,7 @@ class CropList(Ground):
         self._add_section(say("Growing"), [card for card in self._cards if card.summary.crop.growing])
         self._add_section(say("Cleared"), [card for card in self._cards if not card.summary.crop.growing])
         self._column.addStretch(1)
-        self._show_due(due)
+        self.due.setVisible(any(summary.crop.growing for summary in crops))
         self.empty.setVisible(not crops)
         self._scroll.setVisible(bool(crops))
         self.new_button.setVisible(bool(crops))
@@ -92,12 +93,10 @@ class CropList(Ground):
         self._scroll.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
         self._scroll.setFocusPolicy(Qt.FocusPolicy.NoFocus)
         self._scroll.setWidget(self._content)
-        self._due.setContentsMargins(6, 0, 0, 0)
-        self._due.setSpacing(4)
         foot = QVBoxLayout()
-        foot.setContentsMargins(10, 0, 12, 0)
-        foot.setSpacing(12)
-        foot.addLayout(self._due)
+        foot.setContentsMargins(6, 0, 8, 0)
+        foot.setSpacing(8)
+        foot.addWidget(self.due)
         foot.addWidget(self.new_button)
         column = QVBoxLayout(self)
         column.setContentsMargins(4, 16, 0, 12)
@@ -119,14 +118,13 @@ class CropList(Ground):
             self._column.addWidget(card)
         self._column.addSpacing(8)
 
-    def _show_due(self, due: Sequence[tuple[str, str]]) -> None:
-        _empty(self._due)
-        if due:
-            self._due.addWidget(SectionTitle(say("Due today")))
-        for key, words in due:
-            box = DueBox(key, words)
-            box.ticked.connect(self.due_done)
-            self._due.addWidget(box)
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        """What is due takes half of the rail at most; the rest of it is scrolled."""
+        super().resizeEvent(event)
+        self._fit_due()
+
+    def _fit_due(self) -> None:
+        self.due.setFixedHeight(min(self.due.natural_height(), max(self.height() // 2, 120)))
 
     def _focus(self, crop_id: str | None) -> None:
         for card in self._cards:

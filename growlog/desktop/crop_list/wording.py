@@ -1,7 +1,8 @@
-"""What a card of the crop list says."""
+"""What a card of the crop list and a line of what is due say."""
 
 from growlog.records.display import weight
 from growlog.services.crops import CropSummary
+from growlog.services.due import DueHow, DueItem
 from growlog.words import say, say_count
 
 
@@ -33,3 +34,25 @@ def yield_line(summary: CropSummary) -> str:
 def spoken(summary: CropSummary) -> str:
     """All of a card in one sentence for a screen reader."""
     return f"{summary.crop.name}: {age_line(summary)}; {yield_line(summary)}"
+
+
+def due_title(item: DueItem) -> str:
+    """What is to be done; three dots where a form opens first."""
+    opens = item.how in (DueHow.FORM, DueHow.PHOTO, DueHow.CLEARING)
+    return f"{item.title}\u2026" if opens else item.title
+
+
+def due_more(item: DueItem) -> str:
+    """How late it is, for which crop, and what one key would write."""
+    late = say_count("{n} day late", "{n} days late", item.late_days) if item.late_days else ""
+    return ", ".join(part for part in (late, item.crop_name or say("the room"), item.offer) if part)
+
+
+def due_spoken(item: DueItem) -> str:
+    """All of it in one sentence."""
+    return f"{item.title}: {due_more(item)}"
+
+
+def unbroken(text: str, name: str) -> str:
+    """The text with its quantities and a name kept on one line each where they fit."""
+    return text.replace(name, name.replace(" ", "\u00a0")).replace("\u2009", "\u202f") if name else text

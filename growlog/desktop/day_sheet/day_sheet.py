@@ -87,6 +87,11 @@ class DaySheetPanel(QWidget):
         self._show_photo(kept)
         self._show_rows(sheet, focused)
 
+    def place_quick_line(self, panel: QWidget) -> None:
+        """Puts the quick line under the head, where it stays while the day scrolls."""
+        self._column.insertWidget(1, panel)
+        self.installEventFilter(panel)
+
     def set_writable(self, writable: bool) -> None:
         """Read-only hides everything that would change the logbook."""
         self._writable = writable
@@ -159,6 +164,7 @@ class DaySheetPanel(QWidget):
         scroll.setFocusPolicy(Qt.FocusPolicy.NoFocus)
         scroll.setWidget(self._content)
         self.scroll_area = scroll
+        self._column = column
         column.addWidget(self._header)
         column.addWidget(self.no_day, 1)
         column.addWidget(scroll, 1)

@@ -34,7 +34,10 @@ class ChangeBar(QWidget):
         self.scope_label = TextLabel("", "strong", wraps=True)
         self.day_field = DayField(say("Day"), near=today, name="trayDay", beside=True)
         self.day_button = Button(say("Set day"), name="setDay")
-        self.crop_field = ChoiceField(say("Crop"), [(c.id, c.name) for c in crops], name="trayCrop", beside=True)
+        self._crop_ids = [c.id for c in crops]
+        named = [(c.id, _with_figure(number, c.name)) for number, c in enumerate(crops, 1)]
+        self.crop_field = ChoiceField(say("Crop"), named, name="trayCrop", beside=True)
+        self.crop_field.box.setToolTip(say("In the list, the figure before a crop's name puts the chosen photos to it"))
         self.crop_button = Button(say("Set crop"), name="setCrop")
         self.leave_out_button = Button(say("Leave out"), name="leaveOut")
         self.day_field.line.setMaximumWidth(current().px(112))
@@ -71,6 +74,10 @@ class ChangeBar(QWidget):
             widget.setEnabled(chosen > 0)
         self.leave_out_button.setText(say("Leave out") if leaves_out or not chosen else say("Take back in"))
         self.shift_panel.show_scope(chosen, total)
+
+    def crop_of_figure(self, figure: int) -> str | None:
+        """The crop that a figure key puts the chosen photos to; None where the list is shorter."""
+        return self._crop_ids[figure - 1] if figure <= len(self._crop_ids) else None
 
     def _place(self) -> None:
         column = QVBoxLayout(self)
@@ -158,3 +165,7 @@ class ShiftPanel(QWidget):
     def _shift(self) -> None:
         if check_all(list(self._numbers())) and self.amount():
             self.shift_wanted.emit(self.amount())
+
+
+def _with_figure(number: int, name: str) -> str:
+    return f"{number}  {name}" if number <= 9 else name

@@ -158,6 +158,7 @@ class IntakeTray(DialogFrame):
         bar = self.change_bar
         bar.day_set.connect(self._set_day)
         bar.crop_set.connect(self._set_crop)
+        self.view.figure_pressed.connect(self._set_crop_by_figure)
         bar.leave_out_wanted.connect(self._leave_out)
         bar.as_read_wanted.connect(self._put_as_read)
         bar.shift_wanted.connect(self._shift)
@@ -273,6 +274,11 @@ class IntakeTray(DialogFrame):
     def _set_crop(self, crop_id: str) -> None:
         self.tray.set_crop(self._chosen(), crop_id)
         self._changed_rows()
+
+    def _set_crop_by_figure(self, figure: int) -> None:
+        crop_id = self.change_bar.crop_of_figure(figure)
+        if crop_id is not None and self._chosen() and not self._copying:
+            self._set_crop(crop_id)
 
     def _leave_out(self) -> None:
         places = self._chosen()

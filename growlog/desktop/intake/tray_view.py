@@ -15,6 +15,7 @@ from growlog.desktop.pictures import Pictures
 from growlog.records.crop import Crop
 from growlog.words import say
 
+_FIGURES = "123456789"
 _SHARES = (0.29, 0.26, 0.15, 0.3)
 
 
@@ -23,6 +24,7 @@ class TrayView(QTableView):
 
     chosen_changed = Signal()
     leave_out_pressed = Signal()
+    figure_pressed = Signal(int)  # 1 to 9
 
     def __init__(self, table: TrayTable, pictures: Pictures, crops: Sequence[Crop]) -> None:
         super().__init__()
@@ -56,9 +58,12 @@ class TrayView(QTableView):
         self.chosen_changed.emit()
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
-        """Delete and Backspace leave the chosen rows out, or take them back in."""
+        """Delete and Backspace leave the chosen rows out, or take them back in; a figure names their crop."""
         if event.key() in (Qt.Key.Key_Delete, Qt.Key.Key_Backspace):
             self.leave_out_pressed.emit()
+            return
+        if event.text() in _FIGURES and event.text():
+            self.figure_pressed.emit(int(event.text()))
             return
         super().keyPressEvent(event)
 

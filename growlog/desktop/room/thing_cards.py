@@ -1,4 +1,4 @@
-"""A lamp or a tank as a card of fields."""
+"""A tank, a lamp or a device as a card of fields: what they share, and the tank."""
 
 from dataclasses import replace
 from typing import Generic, TypeVar
@@ -8,16 +8,17 @@ from PySide6.QtWidgets import QCheckBox, QHBoxLayout
 
 from growlog.desktop.look.widgets import Button, Card, Field, FormGrid, TextField, limited_number_field
 from growlog.records.problems import Problem
-from growlog.records.room import Lamp, Tank
+from growlog.records.room import Device, Lamp, Tank
 from growlog.words import say
 
-Thing = TypeVar("Thing", Lamp, Tank)
+Thing = TypeVar("Thing", Lamp, Tank, Device)
 
 
 class ThingCard(Card, Generic[Thing]):
-    """What lamps and tanks share: a name, fields, and a way to take the thing off."""
+    """What they share: a name, fields, and a way to take the thing off."""
 
     remove_wanted = Signal(object)
+    edited = Signal()
 
     def __init__(self, thing: Thing, is_new: bool, remove_words: str) -> None:
         super().__init__()
@@ -46,6 +47,13 @@ class ThingCard(Card, Generic[Thing]):
         """All fields of the card."""
         return self.grid.fields()
 
+    def check(self) -> bool:
+        """Lets every field and then the record judge; sentences stand beside the fields."""
+        fits = all([field.check() for field in self.fields()])
+        if fits:
+            self.show_problems([p for p in self.thing().problems() if not p.asks])
+        return not any(field.is_refused for field in self.fields())
+
     def show_problems(self, problems: list[Problem]) -> None:
         """Sentences beside their fields."""
         by_name = {field.objectName(): field for field in self.fields()}
@@ -55,33 +63,8 @@ class ThingCard(Card, Generic[Thing]):
     def _remove(self) -> None:
         self.remove_wanted.emit(self)
 
-
-class LampCard(ThingCard[Lamp]):
-    """Lamps of one kind."""
-
-    def __init__(self, lamp: Lamp, is_new: bool) -> None:
-        super().__init__(lamp, is_new, say("Remove the lamp"))
-        self.count_field = limited_number_field("lamp_count", say("How many"))
-        self.count_field.required = True
-        self.rated_field = limited_number_field("rated_w", say("Rated, each"))
-        self.wall_field = limited_number_field("wall_w", say("At the wall, each"))
-        self.efficacy_field = limited_number_field("efficacy_umol_per_j")
-        self.count_field.set_value(lamp.lamp_count)
-        self.rated_field.set_value(lamp.rated_w)
-        self.wall_field.set_value(lamp.wall_w)
-        self.efficacy_field.set_value(lamp.efficacy_umol_per_j)
-        self.grid.add(self.count_field, self.rated_field, self.wall_field, self.efficacy_field)
-
-    def thing(self) -> Lamp:
-        """The lamp in the fields."""
-        return replace(
-            self.before,
-            name=self.name_field.value(),
-            lamp_count=int(self.count_field.value() or 1),
-            rated_w=self.rated_field.value(),
-            wall_w=self.wall_field.value(),
-            efficacy_umol_per_j=self.efficacy_field.value(),
-        )
+    def _edited(self) -> None:
+        self.edited.emit()
 
 
 class TankCard(ThingCard[Tank]):

@@ -16,9 +16,12 @@ from growlog.desktop.windows.placing import open_beside
 from growlog.records.change import Change
 from growlog.records.entry import Entry
 from growlog.services.crops import crop_and_cultivar
-from growlog.services.entries import add_entry, check_entry, correct_entry, new_entry, owners_for, remove_entry
-from growlog.services.mixes import mixes_of
+from growlog.services.entries import add_entry, check_entry, correct_entry, owners_for, remove_entry
+from growlog.services.repeats import last_like, mixes_by_use, starting_entry
 from growlog.words import say
+
+# Whose an entry of a kind is at first where that stands by the crop; else the crop's.
+_USUAL_OWNER = {"light": "room", "calibration": "room", "meter": "room", "tank-care": "tank"}
 
 
 class EntryWindows(QObject):
@@ -38,9 +41,14 @@ class EntryWindows(QObject):
         if sheet is None:
             return
         owners = owners_for(self._desk.log, sheet.crop.id, sheet.day)
-        room = [o for o in owners if o.owner.kind.value == "room"]
-        own = room[0] if room and kind in ("light", "calibration") else owners[0]
-        self._open(new_entry(own.owner, sheet.day, kind), self._write_new)
+        usual = _USUAL_OWNER.get(kind, "crop")
+        own = next((o for o in owners if o.owner.kind.value == usual), owners[0])
+        entry = starting_entry(self._desk.log, own.owner, sheet.day, kind)
+        self._open(entry, self._write_new, last_like(self._desk.log, entry))
+
+    def open_draft(self, entry: Entry) -> None:
+        """Opens the form of an entry that was drafted elsewhere, for the chosen crop and day."""
+        self._open(entry, self._write_new)
 
     def correct(self, entry_id: str) -> None:
         """Opens the form of an entry of the chosen day."""
@@ -58,7 +66,7 @@ class EntryWindows(QObject):
         found = [] if sheet is None else [e.entry for e in sheet.entries if e.entry.id == entry_id]
         return found[0] if found else None
 
-    def _open(self, entry: Entry, on_confirmed: object) -> None:
+    def _open(self, entry: Entry, on_confirmed: object, earlier: Entry | None = None) -> None:
         sheet = self._desk.sheet
         if sheet is None:
             return
@@ -70,14 +78,14 @@ class EntryWindows(QObject):
         form = EntryForm(
             entry,
             owners,
-            mixes_of(log),
+            mixes_by_use(log, entry.owner, entry.day),
             partial(check_entry, log),
             units=self._settings.text("units"),
             species=cultivar.species,
             habit=cultivar.habit,
         )
         subtitle = say("{crop}, day {age}", crop=sheet.crop.name, age=sheet.age)
-        self.dialog = EntryDialog(form, subtitle, self._window)
+        self.dialog = EntryDialog(form, subtitle, self._window, earlier)
         form.confirmed.connect(on_confirmed)
         open_beside(self.dialog, self._window)
 

@@ -3,13 +3,14 @@
 import pytest
 from PySide6.QtCore import QPoint, Qt
 from PySide6.QtTest import QTest
-from PySide6.QtWidgets import QCheckBox
 from pytestqt.qtbot import QtBot
 
 from growlog.calculations.yield_curve import PickPoint
 from growlog.desktop.crop_list import CropList
 from growlog.desktop.crop_list.wording import age_line, yield_line
+from growlog.services.due import DueItem
 from tests.desktop.crop_list.made_crops import summary
+from tests.logbooks import TODAY
 
 WEIGHED = (PickPoint(43, 15, 1280.0), PickPoint(64, 17, 1440.0))
 
@@ -23,7 +24,6 @@ def crops(qtbot: QtBot) -> CropList:
         [summary("Landing Light", "chilli", 128), summary("Porch Violet", "aubergine", 74),
          summary("Boxroom Gold", cleared=True, picks=WEIGHED)],
         "id of Boxroom Gold",
-        [("feed", "Feed Landing Light, 1.1 L")],
     )  # fmt: skip
     shown.resize(220, 700)
     shown.show()
@@ -109,12 +109,13 @@ def test_a_growing_crop_cannot_be_grown_on_and_a_cleared_one_not_cleared(crops: 
     assert names == [["correct", "clear", "remove"], ["correct", "reopen", "remove"]]
 
 
-def test_a_ticked_duty_is_told(crops: CropList, qtbot: QtBot) -> None:
-    box = crops.findChild(QCheckBox, "due.feed")
-    assert isinstance(box, QCheckBox)
-    with qtbot.waitSignal(crops.due_done) as done:
-        box.click()
-    assert done.args == ["feed"]
+def test_what_is_due_is_hidden_where_nothing_grows_and_takes_half_of_the_list_at_most(crops: CropList) -> None:
+    many = [DueItem(f"key {n}", f"Weigh {n}", None, "", TODAY, TODAY, "Every day.") for n in range(40)]
+    crops.due.show_due(many, TODAY, True, True)
+    assert crops.due.isVisible()
+    assert crops.due.height() <= crops.height() // 2
+    crops.show_crops([summary("Boxroom Gold", cleared=True)], "")
+    assert not crops.due.isVisible()
 
 
 def test_the_button_below_asks_for_a_new_crop(crops: CropList, qtbot: QtBot) -> None:

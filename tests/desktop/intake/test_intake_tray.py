@@ -270,3 +270,17 @@ def test_photos_without_a_crop_wait_until_one_is_set(bench: Bench, phone: Path) 
     QTest.mouseClick(bench.tray.change_bar.crop_button, Qt.MouseButton.LeftButton)
     bench.wait()
     assert cell(bench, FIRST, FATE) == "goes in"
+
+
+def test_a_figure_puts_the_chosen_photos_to_the_crop_of_that_number(filled: Bench) -> None:
+    choose(filled, FIRST, SECOND)
+    QTest.keyClick(filled.tray.view, Qt.Key.Key_1)
+    filled.wait()
+    assert (cell(filled, FIRST, CROP), cell(filled, THIRD, CROP)) == ("Landing Light", "Boxroom Gold")
+
+
+def test_a_figure_without_a_crop_changes_nothing(filled: Bench) -> None:
+    choose(filled, FIRST)
+    QTest.keyClick(filled.tray.view, Qt.Key.Key_9)
+    filled.wait()
+    assert cell(filled, FIRST, CROP) == "Boxroom Gold"

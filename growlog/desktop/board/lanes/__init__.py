@@ -1,5 +1,6 @@
 """The lanes of the board, one painter each."""
 
+from growlog.desktop.board.lanes.due_lane import DueLane
 from growlog.desktop.board.lanes.events_lane import EventsLane
 from growlog.desktop.board.lanes.feeds_lane import FeedsLane
 from growlog.desktop.board.lanes.lane import BoardLane, Space
@@ -12,6 +13,7 @@ from growlog.desktop.board.lanes.stage_lane import StageLane
 
 __all__ = [
     "BoardLane",
+    "DueLane",
     "EventsLane",
     "FeedsLane",
     "LightLane",

@@ -40,6 +40,7 @@ class BoardLane(ABC):
     key: ClassVar[str]
     natural_px: ClassVar[float] = 24
     least_px: ClassVar[float] = 18
+    only_with_something: ClassVar[bool] = False  # takes no room while it has nothing to show
 
     def __init__(self) -> None:
         self.board: Board | None = None

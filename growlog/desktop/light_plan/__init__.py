@@ -1,0 +1,1 @@
+"""The light programme of a room."""

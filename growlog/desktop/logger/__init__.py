@@ -1,0 +1,1 @@
+"""Readings of an air logger brought into a room."""

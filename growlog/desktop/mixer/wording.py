@@ -1,0 +1,76 @@
+"""Doses, amounts and contents as the mixer writes them."""
+
+from collections.abc import Iterable
+
+from growlog.desktop.look.widgets import NumberField
+from growlog.desktop.look.widgets.field import Field
+from growlog.records.display import THIN
+from growlog.records.problems import Problem
+from growlog.words import mark, say, show_number
+
+_AMOUNT_WORDS = {
+    "tsp": mark("US tsp"), "tsp_metric": mark("tsp of 5 mL"), "tbsp": mark("US tbsp"),
+    "tbsp_metric": mark("tbsp of 15 mL"), "fl_oz": mark("US fl oz"), "fl_oz_imp": mark("imperial fl oz"),
+}  # fmt: skip
+_VOLUME_WORDS = {
+    "L": "L", "100L": "100\u2009L", "1000L": "1000\u2009L", "gal_us": mark("US gallon"),
+    "100gal_us": mark("100 US gallons"), "gal_imp": mark("imperial gallon"),
+    "100gal_imp": mark("100 imperial gallons"), "tank": mark("tank"),
+}  # fmt: skip
+USUAL_UNITS = (
+    "mL/L", "g/L", "mg/L", "mL/tank", "g/tank", "mL/gal_us", "g/gal_us", "tsp/gal_us", "tbsp/gal_us", "fl_oz/gal_us",
+    "oz/100gal_us", "mL/gal_imp", "g/gal_imp", "fl_oz_imp/gal_imp", "tsp_metric/L", "tsp_metric/tank", "tsp/tank",
+    "mL/100L", "g/100L", "g/1000L", "kg/1000L",
+)  # fmt: skip
+
+
+def unit_words(unit: str) -> str:
+    """A dose's unit as a person reads it: "mL/L", "mL per US gallon", "g per tank"."""
+    amount, _, volume = unit.partition("/")
+    if volume in ("L", "100L", "1000L") and amount not in _AMOUNT_WORDS:
+        return f"{amount}/{_VOLUME_WORDS[volume]}"
+    amount_words = say(_AMOUNT_WORDS[amount]) if amount in _AMOUNT_WORDS else amount
+    return say("{amount} per {volume}", amount=amount_words, volume=say(_VOLUME_WORDS.get(volume, volume)))
+
+
+def unit_choices(present: str) -> list[tuple[str, str]]:
+    """The usual units to choose from, and the one that stands there."""
+    units = USUAL_UNITS if present in USUAL_UNITS else (*USUAL_UNITS, present)
+    return [(unit, unit_words(unit)) for unit in units]
+
+
+def amount_text(amount: float, unit: str = "") -> str:
+    """An amount to measure out: finer where it is small."""
+    decimals = 0 if amount >= 100 else 1 if amount >= 10 else 2 if amount >= 0.1 else 3
+    text = show_number(amount, decimals)
+    return f"{text}{THIN}{unit}" if unit else text
+
+
+def content_text(amount: float) -> str:
+    """An element's content to two or three figures."""
+    return show_number(amount, 0 if amount >= 20 else 1 if amount >= 2 else 2 if amount >= 0.1 else 3)
+
+
+def tell(field: Field, problems: Iterable[Problem]) -> None:
+    """Says beside a field what the mixer finds of it; what the field finds of itself goes before."""
+    field.check()
+    if field.is_refused:
+        return
+    found = list(problems)
+    firm = " ".join(p.sentence for p in found if not p.asks)
+    if firm:
+        field.show_problem(firm)
+    else:
+        field.show_question(" ".join(p.sentence for p in found))
+
+
+class QuietNumberField(NumberField):
+    """A number in a table: what is wrong with it is said by the row, below all its cells."""
+
+    def typed(self) -> float | None:
+        """The number that stands there, even one that the mixer refuses."""
+        return None if self._value is None else float(self._value)
+
+    def _say(self, refusal: str, question: str) -> None:
+        super()._say(refusal, question)
+        self.message_label.hide()

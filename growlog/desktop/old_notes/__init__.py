@@ -1,0 +1,1 @@
+"""Old notes in: a table kept elsewhere becomes entries, shown before anything is written."""

@@ -1,0 +1,235 @@
+"""What the rows of the table of actions do in the main window."""
+
+from collections.abc import Callable
+from typing import TYPE_CHECKING
+
+from PySide6.QtCore import QMimeData, QObject
+from PySide6.QtGui import QGuiApplication
+
+from growlog.desktop.pasted import pasted_files
+from growlog.desktop.preferences.preferences_dialog import PreferencesDialog
+from growlog.desktop.windows.placing import open_beside
+from growlog.services.logbooks import keep_copy
+from growlog.services.open_logbook import LogbookProblem
+from growlog.words import say
+
+if TYPE_CHECKING:
+    from growlog.desktop.main_window import MainWindow
+
+
+class WindowCommands(QObject):
+    """One method per action; what needs an open logbook does nothing without one."""
+
+    def __init__(self, window: "MainWindow") -> None:
+        super().__init__(window)
+        self._window = window
+
+    def handlers(self) -> dict[str, Callable[[], None]]:
+        """What each row of the table of actions does."""
+        return {
+            "new_logbook": self.new_logbook,
+            "open_logbook": self.open_logbook,
+            "undo": self.undo,
+            "redo": self.redo,
+            "room": self.room,
+            "room_sheet": self.room_sheet,
+            "routines": self.routines,
+            "calendar_file": self.calendar_file,
+            "due_list": self.due_list,
+            "old_notes": self.old_notes,
+            "back_up": self.back_up,
+            "preferences": self.preferences,
+            "quit": self.quit,
+            "new_crop": self.new_crop,
+            "change_crop": self.change_crop,
+            "clear_crop": self.clear_crop,
+            "reopen_crop": self.reopen_crop,
+            "feeding_round": self.feeding_round,
+            "mixer": self.mixer,
+            "flower_tags": self.flower_tags,
+            "add_photos": self.add_photos,
+            "paste_photos": self.paste,
+            "session_tally": self.session_tally,
+            "quick_line": self.quick_line,
+            "quick_line_help": self.quick_line_help,
+            "previous_day": self.day_before,
+            "next_day": self.day_after,
+            "compare": self.compare,
+            "open_photo": self.open_photo,
+            "axis_age": self.axis_age,
+            "axis_calendar": self.axis_calendar,
+            "theme": self.other_theme,
+        }
+
+    def new_logbook(self) -> None:
+        """Asks for an empty folder."""
+        folder = self._window.files.folder(say("Choose a new or an empty folder for the logbook"))
+        if folder is not None:
+            self._window.new_wanted.emit(folder)
+
+    def open_logbook(self) -> None:
+        """Asks for the folder of a logbook."""
+        folder = self._window.files.folder(say("Choose the folder of a logbook"))
+        if folder is not None:
+            self._window.open_wanted.emit(folder)
+
+    def undo(self) -> None:
+        """Takes the last change back."""
+        if self._window.desk is not None:
+            self._window.desk.undo()
+
+    def redo(self) -> None:
+        """Does the last undone change again."""
+        if self._window.desk is not None:
+            self._window.desk.redo()
+
+    def room(self) -> None:
+        """Opens the room beside the board."""
+        if self._window.crops is not None:
+            self._window.crops.room()
+
+    def room_sheet(self) -> None:
+        """Asks for which week the room sheet is, and saves it."""
+        if self._window.sheets is not None:
+            self._window.sheets.open()
+
+    def routines(self) -> None:
+        """Opens the routines beside the board."""
+        if self._window.routines is not None:
+            self._window.routines.open()
+
+    def calendar_file(self) -> None:
+        """Asks for a file and writes what is due into it."""
+        if self._window.routines is not None:
+            self._window.routines.write_calendar()
+
+    def due_list(self) -> None:
+        """The keys go to what is due today."""
+        if self._window.page is not None:
+            self._window.page.crop_list.due.focus_first()
+
+    def old_notes(self) -> None:
+        """Opens what carries notes kept elsewhere in."""
+        if self._window.old_notes is not None:
+            self._window.old_notes.open()
+
+    def back_up(self) -> None:
+        """Keeps a dated copy of the database."""
+        if self._window.desk is not None and self._window.page is not None:
+            try:
+                copy = keep_copy(self._window.desk.log)
+            except LogbookProblem as problem:
+                self._window.messages.problem(str(problem))
+            else:
+                self._window.page.show_kept(say("Copy kept: {name}", name=copy.name))
+
+    def preferences(self) -> None:
+        """Opens the preferences beside the board."""
+        self._window.preferences = PreferencesDialog(self._window.settings, parent=self._window)
+        open_beside(self._window.preferences, self._window)
+
+    def quit(self) -> None:
+        """Closes the window."""
+        self._window.close()
+
+    def new_crop(self) -> None:
+        """Opens the form of a new crop."""
+        if self._window.crops is not None:
+            self._window.crops.new()
+
+    def change_crop(self) -> None:
+        """Opens the form of the chosen crop."""
+        if self._window.crops is not None:
+            self._window.crops.correct()
+
+    def clear_crop(self) -> None:
+        """Asks for the day on which the chosen crop was cleared."""
+        if self._window.crops is not None:
+            self._window.crops.clear()
+
+    def reopen_crop(self) -> None:
+        """Lets a cleared crop grow on."""
+        if self._window.crops is not None:
+            self._window.crops.reopen()
+
+    def feeding_round(self) -> None:
+        """Opens one feed for several crops."""
+        if self._window.feeding is not None:
+            self._window.feeding.open()
+
+    def mixer(self) -> None:
+        """Opens the nutrient mixer beside the board."""
+        if self._window.nutrients is not None:
+            self._window.nutrients.mixer.open()
+
+    def flower_tags(self) -> None:
+        """Opens the tagged flowers of the chosen crop."""
+        if self._window.tags is not None:
+            self._window.tags.open()
+
+    def add_photos(self) -> None:
+        """Opens the intake tray."""
+        if self._window.photos is not None:
+            self._window.photos.open_tray()
+
+    def session_tally(self) -> None:
+        """Opens the session tally beside the board."""
+        if self._window.tally is not None:
+            self._window.tally.open()
+
+    def paste(self) -> None:
+        """Takes copied files or a copied picture to the intake tray."""
+        if self._window.photos is not None:
+            held: QMimeData | None = QGuiApplication.clipboard().mimeData()  # none where nothing was ever copied
+            files = pasted_files(held) if held is not None else []
+            if files:
+                self._window.photos.open_tray(files)
+            else:
+                self._window.messages.inform(say("There are no photos to paste: copy files or a picture first."))
+
+    def quick_line(self) -> None:
+        """Puts the cursor into the quick line of the day."""
+        if self._window.quick_line is not None:
+            self._window.quick_line.start()
+
+    def quick_line_help(self) -> None:
+        """Shows the words that the quick line understands."""
+        if self._window.quick_line is not None:
+            self._window.quick_line.open_help()
+
+    def day_before(self) -> None:
+        """Moves the day line a day back."""
+        if self._window.desk is not None:
+            self._window.desk.step_day(-1)
+
+    def day_after(self) -> None:
+        """Moves the day line a day on."""
+        if self._window.desk is not None:
+            self._window.desk.step_day(1)
+
+    def compare(self) -> None:
+        """Lays a photo of another day beside the one shown."""
+        if self._window.photos is not None:
+            self._window.photos.compare()
+
+    def open_photo(self) -> None:
+        """Shows the photo in the whole window."""
+        if self._window.photos is not None:
+            self._window.photos.open_full()
+
+    def axis_age(self) -> None:
+        """Shows the board by plant age."""
+        self._set_axis("age")
+
+    def axis_calendar(self) -> None:
+        """Shows the board by calendar dates."""
+        self._set_axis("calendar")
+
+    def _set_axis(self, mode: str) -> None:
+        if self._window.page is not None:
+            self._window.page.board.set_axis_mode(mode)
+            self._window.settings.set("axis_mode", mode)
+
+    def other_theme(self) -> None:
+        """Changes between light and dark."""
+        self._window.settings.set("theme", "light" if self._window.settings.text("theme") == "dark" else "dark")

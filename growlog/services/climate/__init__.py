@@ -1,0 +1,1 @@
+"""The air of a room: logger files brought in, days made of them, and what a crop stood in."""

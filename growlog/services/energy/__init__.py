@@ -1,0 +1,1 @@
+"""Electricity: what a room takes by day, whose share it is, what it costs, and whether the meter agrees."""

@@ -1,0 +1,19 @@
+"""Care of a tank: topping up by mass balance, its record, what the plants took up, and the pH learned."""
+
+from growlog.calculations.tank import Tank
+from growlog.services.tank_care.ph_learned import PhLearnedView, ph_learned
+from growlog.services.tank_care.top_up import TopUpAsked, TopUpProposal, log_tank_care, top_up_proposal
+from growlog.services.tank_care.uptake import UptakeView, uptake_between, uptake_of
+
+__all__ = [
+    "PhLearnedView",
+    "Tank",
+    "TopUpAsked",
+    "TopUpProposal",
+    "UptakeView",
+    "log_tank_care",
+    "ph_learned",
+    "top_up_proposal",
+    "uptake_between",
+    "uptake_of",
+]

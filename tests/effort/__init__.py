@@ -1,0 +1,1 @@
+"""How much work an everyday input is, by the keystroke-level model."""

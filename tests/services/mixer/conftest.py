@@ -1,0 +1,12 @@
+"""The shelf that most tests of the mixer use."""
+
+import pytest
+
+from growlog.records.crop import Crop
+from growlog.services.open_logbook import OpenLogbook
+from tests.services.mixer.bottles import Shelf, make_shelf
+
+
+@pytest.fixture
+def furnished(log: OpenLogbook, crop: Crop) -> Shelf:
+    return make_shelf(log, crop)
