@@ -28,6 +28,7 @@ from growlog.desktop.windows.nutrient_windows import NutrientWindows
 from growlog.desktop.windows.old_notes_windows import OldNotesWindows
 from growlog.desktop.windows.photo_windows import PhotoWindows
 from growlog.desktop.windows.quick_line_windows import QuickLineWindows
+from growlog.desktop.windows.room_windows import RoomWindows
 from growlog.desktop.windows.routine_windows import RoutineWindows
 from growlog.desktop.windows.sheet_windows import SheetWindows
 from growlog.desktop.windows.tag_windows import TagWindows
@@ -61,6 +62,7 @@ class MainWindow(QMainWindow):
         self.page: LogbookPage | None = None
         self.entries: EntryWindows | None = None
         self.crops: CropWindows | None = None
+        self.rooms: RoomWindows | None = None
         self.photos: PhotoWindows | None = None
         self.tally: TallyWindows | None = None
         self.sheets: SheetWindows | None = None
@@ -90,6 +92,7 @@ class MainWindow(QMainWindow):
         self.page = page = LogbookPage(desk, self.settings)
         self.entries = EntryWindows(desk, page, self.settings, self.messages)
         self.crops = CropWindows(desk, page, self.messages)
+        self.rooms = RoomWindows(desk, page, self.files, self.messages)
         self.photos = PhotoWindows(desk, page, self.files, self.messages)
         self.tally = TallyWindows(desk, page, self.settings, self.messages)
         self.sheets = SheetWindows(desk, page, self.settings, self.files, self.messages)
@@ -137,6 +140,7 @@ class MainWindow(QMainWindow):
         log = self.desk.log
         self.desk.deleteLater()
         self.due = self.routines = None
+        self.rooms = None
         self.nutrients = None
         self.quick_line = None
         self.tally = None
@@ -214,7 +218,7 @@ class MainWindow(QMainWindow):
         sheet, crops = page.day_sheet, page.crop_list
         page.add_photos_wanted.connect(self.commands.add_photos)
         page.new_crop_wanted.connect(self.crops.new)
-        page.room_wanted.connect(self.crops.room)
+        page.room_wanted.connect(self.commands.room)
         page.tally_wanted.connect(self.commands.session_tally)
         page.mixer_wanted.connect(self.commands.mixer)
         crops.correct_wanted.connect(self.crops.correct)

@@ -201,8 +201,8 @@ def _show_old_notes(window: MainWindow, *, troubled: bool) -> None:
 
 
 def _room(window: MainWindow) -> None:
-    if window.crops is not None:
-        window.crops.room()
+    if window.rooms is not None:
+        window.rooms.open_room()
 
 
 def _preferences(window: MainWindow) -> None:

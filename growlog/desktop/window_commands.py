@@ -85,8 +85,8 @@ class WindowCommands(QObject):
 
     def room(self) -> None:
         """Opens the room beside the board."""
-        if self._window.crops is not None:
-            self._window.crops.room()
+        if self._window.rooms is not None:
+            self._window.rooms.open_room()
 
     def room_sheet(self) -> None:
         """Asks for which week the room sheet is, and saves it."""

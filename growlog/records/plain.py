@@ -11,10 +11,13 @@ from growlog.records.entry import KINDS
 from growlog.records.entry.base import Detail
 
 R = TypeVar("R")
+_PLAIN_ALREADY = frozenset((str, int, float, bool, type(None)))
 
 
 def to_plain(value: Any) -> Any:
     """A record or one of its values as dicts, lists, text, numbers, booleans and None."""
+    if type(value) in _PLAIN_ALREADY:  # most values by far; a change of very many records asks a million times
+        return value
     if isinstance(value, Detail):
         return {"kind": value.kind, **_plain_fields(value)}
     if is_dataclass(value) and not isinstance(value, type):

@@ -79,8 +79,8 @@ def save_room(log: OpenLogbook, changed: Sequence[RoomRecord], removed: Sequence
     with log.unit() as unit:
         refuse(_removal_problems(unit, removed))
         moved = _moved_zones(unit, changed)
-        for record in removed:
-            unit.remove(group, record)
+        for gone in removed:
+            unit.remove(group, gone)
         for record in sorted(changed, key=lambda r: not isinstance(r, Room)):
             _write(unit, group, record)
         _check_places(unit, [r for r in changed if isinstance(r, Placement)])

@@ -101,12 +101,13 @@ def mix_text(mix: MixFile) -> str:
 
 
 def _water(table: Mapping[str, Any]) -> Water:
-    named = {"ec_ms_per_cm", "ph", "alkalinity_mg_per_l_caco3", "HCO3"}
+    table = _lower(table, "water")
+    named = {"ec_ms_per_cm", "ph", "alkalinity_mg_per_l_caco3", "hco3"}
     contents = []
     for word in table.keys() - named:
         contents.append(_in_water(word, _number(table, word, f"water: {word}") or 0.0))
     alkalinity = _number(table, "alkalinity_mg_per_l_caco3", "water: alkalinity_mg_per_l_caco3")
-    bicarbonate = _number(table, "HCO3", "water: HCO3")
+    bicarbonate = _number(table, "hco3", "water: HCO3")
     if alkalinity is None and bicarbonate is not None:
         alkalinity = alkalinity_from_bicarbonate(max(bicarbonate, 0.0))
     ec = _number(table, "ec_ms_per_cm", "water: ec_ms_per_cm")
@@ -114,11 +115,12 @@ def _water(table: Mapping[str, Any]) -> Water:
 
 
 def _in_water(word: str, mg_per_l: float) -> dict[str, float]:
-    if word.lower() not in LABEL_WORDS and word not in NITROGEN_FORMS:
+    form = next((form for form in NITROGEN_FORMS if form.lower() == word), None)
+    if form is None and word not in LABEL_WORDS:
         raise MixFileProblem(f"water: {word}", say("The water states {word}, which is no element here.", word=word))
-    if word in NITROGEN_FORMS:
-        return {NITRATE_N if word == "N" else word: mg_per_l}  # nitrogen of a water is nitrate
-    nutrient, factor = nutrient_factor(word.lower())
+    if form is not None:
+        return {NITRATE_N if form == "N" else form: mg_per_l}  # nitrogen of a water is nitrate
+    nutrient, factor = nutrient_factor(word)
     return {nutrient: mg_per_l * factor}
 
 
@@ -129,10 +131,10 @@ def _water_words(water: Water) -> dict[str, float | None]:
 
 def _product(table: Mapping[str, Any], ignored: list[str]) -> Product:
     name = _text(table, "name", "product: name")
-    form = _text(table, "form", f"{name}: form")
-    basis = str(table.get("basis", BY_WEIGHT if form == SOLID else ""))
+    form = _text(table, "form", f"{name}: form").lower()
+    basis = str(table.get("basis", BY_WEIGHT if form == SOLID else "")).strip().lower()
     ignored += [word for word in table if word not in _PRODUCT]
-    stated = _table(table, "analysis")
+    stated = _lower(_table(table, "analysis"), f"{name}: analysis")
     unknown = [word for word in stated if word not in LABEL_WORDS]
     if unknown:
         words = ", ".join(LABEL_WORDS)
@@ -153,11 +155,23 @@ def _dose(table: Mapping[str, Any], ignored: list[str]) -> MixDose:
 
 
 def _target(table: Mapping[str, Any]) -> dict[str, float]:
+    symbols = {word.lower(): word for word in TARGET_WORDS}
     for word in table:
-        if word not in TARGET_WORDS:
+        if word.lower() not in symbols:
             sentence = say("The target names {word}; name elements: {words}.", word=word, words=", ".join(TARGET_WORDS))
             raise MixFileProblem(f"target: {word}", sentence)
-    return {word: _number(table, word, f"target: {word}") or 0.0 for word in table}
+    lower = _lower(table, "target")
+    return {symbols[word]: _number(lower, word, f"target: {word}") or 0.0 for word in lower}
+
+
+def _lower(table: Mapping[str, Any], where: str) -> dict[str, Any]:
+    """A table with its words in small letters; MixFileProblem where two are then the same."""
+    found: dict[str, Any] = {}
+    for word, value in table.items():
+        if word.lower() in found:
+            raise MixFileProblem(f"{where}: {word}", say("{word} is stated twice.", word=word))
+        found[word.lower()] = value
+    return found
 
 
 def _number(table: Mapping[str, Any], key: str, where: str) -> float | None:

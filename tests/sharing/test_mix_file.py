@@ -61,7 +61,8 @@ def test_a_written_mix_is_read_the_same() -> None:
         ("tank_l = ", ""),
         ('tank_l = "much"', "tank_l"),
         ("tank_l = nan", "tank_l"),
-        ("[water]\nGold = 1", "water: Gold"),
+        ("[water]\nGold = 1", "water: gold"),
+        ("[water]\nCa = 1\nca = 2", "water: ca"),
         ('[[product]]\nname = "a"', "a: form"),
         ('[[product]]\nform = "solid"', "product: name"),
         ('[[product]]\nname = "a"\nform = "solid"\nanalysis = {gold = 1}', "a: gold"),
@@ -76,6 +77,15 @@ def test_an_unreadable_file_names_the_field(text: str, field: str) -> None:
         parse_mix(text)
     assert caught.value.field == field
     assert str(caught.value)
+
+
+def test_capitals_do_not_matter() -> None:
+    product = '[[product]]\nname = "a"\nform = "Liquid"\nbasis = "W/V"\nanalysis = {P2O5 = 3, N_nitrate = 2}\n'
+    mix = parse_mix(product + "[water]\nca = 40\nhco3 = 61.02\nno3-n = 3\n[target]\nca = 100\n")
+    assert mix.products == (Product("a", LIQUID, "w/v", {"p2o5": 3, "n_nitrate": 2}),)
+    assert mix.water is not None
+    assert mix.water.nutrients_mg_per_l == {"Ca": 40, "NO3-N": 3}
+    assert mix.target_mg_per_l == {"Ca": 100}
 
 
 def test_words_that_mean_nothing_are_kept_to_be_told() -> None:

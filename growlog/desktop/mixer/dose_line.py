@@ -5,6 +5,7 @@ from PySide6.QtWidgets import QGridLayout, QWidget
 
 from growlog.desktop.look.icons import IconButton
 from growlog.desktop.look.restyle import set_look_property
+from growlog.desktop.look.theme import current
 from growlog.desktop.look.widgets import Rule, TextLabel
 from growlog.desktop.look.widgets.choice_field import CalmComboBox
 from growlog.desktop.mixer.wording import QuietNumberField, amount_text, unit_choices
@@ -36,11 +37,13 @@ class DoseLine(QObject):
             self.unit_box.addItem(words, key)
         self.unit_box.setCurrentIndex(self.unit_box.findData(dose.unit))
         self.tank_label = TextLabel("", "strong")
-        self.left_label = TextLabel("", "unit", wraps=True)
+        self.left_label = TextLabel("", "", "mute", wraps=True)
         self.remove_button = IconButton("close", say("Take {product} out", product=dose.product))
         self.message = TextLabel("", "message", wraps=True)
         self.rule = Rule()
         self.message.hide()
+        self.amount.setMaximumWidth(current().px(92))
+        self.unit_box.setMinimumContentsLength(8)
         for label in (self.tank_label, self.left_label):
             label.setAlignment(Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter)
         self.amount.value_changed.connect(self._changed)
@@ -75,7 +78,7 @@ class DoseLine(QObject):
         self.tank_label.setText(amount_text(view.tank_amount or 0.0, view.measure) if known else "")
         self.left_label.setText(left_text(view))
         low = view.enough is False or (view.days_left is not None and view.days_left < LOW_DAYS)
-        self.left_label.set_tone("problem" if low else "")
+        self.left_label.set_tone("problem" if low else "mute")
         self._show_problems(view.problems)
 
     def _show_problems(self, problems: tuple[Problem, ...]) -> None:

@@ -26,7 +26,7 @@ class ElementRow(QObject):
         self.name_label = TextLabel("", "strong")
         self.mark = RangeMark()
         self.value_label = TextLabel("", "strong")
-        self.words_label = TextLabel("", "unit")
+        self.words_label = TextLabel("", "", "mute")
         for label in (self.value_label, self.words_label):
             label.setAlignment(Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter)
 
@@ -50,7 +50,7 @@ class ElementRow(QObject):
         self.mark.show_value(value, low, high)
         self.words_label.setText(words_of(line, unit, factor))
         missed = line.standing in (Standing.BELOW, Standing.ABOVE)
-        self.words_label.set_tone("problem" if missed else "")
+        self.words_label.set_tone("problem" if missed else "mute")
 
 
 class ElementList(QWidget):

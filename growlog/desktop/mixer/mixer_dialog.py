@@ -51,6 +51,7 @@ class MixerDialog(MixerFrame):
         self._throttle = Throttle(self._work_out, LIVE_MS, self)
         self._connect()
         self.show_state(state)
+        self.tank_field.setFocus()
 
     @property
     def state(self) -> MixerState:

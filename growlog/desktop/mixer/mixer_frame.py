@@ -1,7 +1,7 @@
 """The fields and panels of the mixer as they stand on the paper, and how a view is written into them."""
 
 from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QHBoxLayout, QWidget
+from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 
 from growlog.calculations.conductivity import ChargeBalance
 from growlog.desktop.entry_form.measure_field import MeasureField
@@ -9,7 +9,6 @@ from growlog.desktop.explanation import ExplanationButton
 from growlog.desktop.look.widgets import (
     ChoiceField,
     DialogFrame,
-    FlowLayout,
     FormGrid,
     SegmentSwitch,
     TextLabel,
@@ -29,7 +28,7 @@ class MixerFrame(DialogFrame):
     """Places what the mixer shows; `show_view` writes it."""
 
     def __init__(self, about: str, units: str, parent: QWidget | None) -> None:
-        super().__init__(say("Nutrient mixer"), about, parent, 640)
+        super().__init__(say("Nutrient mixer"), about, parent, 664)
         self.setObjectName("nutrientMixer")
         self.mix_field = ChoiceField(say("Mix"), [], None, say("a new mix"), "mixer.mix")
         self.tank_field = MeasureField("tank_l", say("Tank"), units, "mixer.tank")
@@ -46,7 +45,7 @@ class MixerFrame(DialogFrame):
         self.balance_label = TextLabel("", "", "mute", wraps=True)
         self.explain_button = ExplanationButton()
         self.order = OrderCard()
-        self.log_button = self.add_button(f"{say('Mix and log feed…')}  Ctrl \u23ce", "primary", "mixAndLog")
+        self.log_button = self.add_button(say("Mix and log feed…"), "primary", "mixAndLog")
         self.log_button.setDefault(False)
         self.doses_button = self.add_button(say("Doses for a target…"), name="dosesForTarget", left=True)
         self.top_up_button = self.add_button(say("Top up…"), name="topUp", left=True)
@@ -81,22 +80,15 @@ class MixerFrame(DialogFrame):
                 return
 
     def _fill(self) -> None:
-        grid = FormGrid(4, 120)
-        grid.add(self.mix_field, self.water.field, span=2)
-        grid.add(self.tank_field, self.strength_field, self.ph_field)
+        grid = FormGrid(6, 80)
+        grid.add(self.mix_field, self.water.field, span=3)
+        grid.add(self.tank_field, self.strength_field, self.ph_field, span=2)
         self.body.setSpacing(14)
         self.body.addWidget(grid)
         self.body.addWidget(self.water.blend)
         self.body.addWidget(self.table)
         self.body.addWidget(self.ec_card)
-        head = FlowLayout(spacing_px=10)
-        head.addWidget(TextLabel(say("In the tank"), "heading"))
-        head.addWidget(self.unit_switch)
-        head.add_gap()
-        head.addWidget(TextLabel(say("against"), "", "mute"))
-        head.addWidget(self.targets.field)
-        head.addWidget(self.targets.own_button)
-        self.body.addLayout(head)
+        self.body.addLayout(self._head_of_elements())
         self.body.addWidget(self.targets.note_label)
         self.body.addWidget(self.elements)
         self.body.addWidget(self.unknown_label)
@@ -107,6 +99,21 @@ class MixerFrame(DialogFrame):
         self.body.addLayout(foot)
         self.body.addWidget(self.order)
         self.body.addStretch(1)
+
+    def _head_of_elements(self) -> QVBoxLayout:
+        head = QHBoxLayout()
+        head.addWidget(TextLabel(say("In the tank"), "heading"), 1)
+        head.addWidget(self.unit_switch)
+        against = QHBoxLayout()
+        against.setSpacing(10)
+        against.addWidget(TextLabel(say("against"), "", "mute"))
+        against.addWidget(self.targets.field, 1)
+        against.addWidget(self.targets.own_button)
+        both = QVBoxLayout()
+        both.setSpacing(8)
+        both.addLayout(head)
+        both.addLayout(against)
+        return both
 
     def _show_ratios(self, view: MixerView) -> None:
         ratios = view.ratios

@@ -9,13 +9,12 @@ from growlog.records.problems import Problem
 from growlog.words import mark, say, show_number
 
 _AMOUNT_WORDS = {
-    "tsp": mark("US tsp"), "tsp_metric": mark("tsp of 5 mL"), "tbsp": mark("US tbsp"),
-    "tbsp_metric": mark("tbsp of 15 mL"), "fl_oz": mark("US fl oz"), "fl_oz_imp": mark("imperial fl oz"),
+    "tsp": mark("US tsp"), "tsp_metric": mark("5 mL tsp"), "tbsp": mark("US tbsp"),
+    "tbsp_metric": mark("15 mL tbsp"), "fl_oz": mark("US fl oz"), "fl_oz_imp": mark("imp. fl oz"),
 }  # fmt: skip
 _VOLUME_WORDS = {
-    "L": "L", "100L": "100\u2009L", "1000L": "1000\u2009L", "gal_us": mark("US gallon"),
-    "100gal_us": mark("100 US gallons"), "gal_imp": mark("imperial gallon"),
-    "100gal_imp": mark("100 imperial gallons"), "tank": mark("tank"),
+    "L": "L", "100L": "100\u2009L", "1000L": "1000\u2009L", "gal_us": mark("US gal"), "100gal_us": mark("100 US gal"),
+    "gal_imp": mark("imp. gal"), "100gal_imp": mark("100 imp. gal"), "tank": mark("tank"),
 }  # fmt: skip
 USUAL_UNITS = (
     "mL/L", "g/L", "mg/L", "mL/tank", "g/tank", "mL/gal_us", "g/gal_us", "tsp/gal_us", "tbsp/gal_us", "fl_oz/gal_us",
@@ -25,12 +24,10 @@ USUAL_UNITS = (
 
 
 def unit_words(unit: str) -> str:
-    """A dose's unit as a person reads it: "mL/L", "mL per US gallon", "g per tank"."""
+    """A dose's unit as a person reads it: "mL/L", "mL/US gal", "g/tank"."""
     amount, _, volume = unit.partition("/")
-    if volume in ("L", "100L", "1000L") and amount not in _AMOUNT_WORDS:
-        return f"{amount}/{_VOLUME_WORDS[volume]}"
     amount_words = say(_AMOUNT_WORDS[amount]) if amount in _AMOUNT_WORDS else amount
-    return say("{amount} per {volume}", amount=amount_words, volume=say(_VOLUME_WORDS.get(volume, volume)))
+    return f"{amount_words}/{say(_VOLUME_WORDS.get(volume, volume))}"
 
 
 def unit_choices(present: str) -> list[tuple[str, str]]:
@@ -48,6 +45,8 @@ def amount_text(amount: float, unit: str = "") -> str:
 
 def content_text(amount: float) -> str:
     """An element's content to two or three figures."""
+    if amount == 0:
+        return "0"
     return show_number(amount, 0 if amount >= 20 else 1 if amount >= 2 else 2 if amount >= 0.1 else 3)
 
 

@@ -14,7 +14,6 @@ from growlog.services.light.lamps import lamp_watts
 from growlog.words import say, show_day
 
 _OF_THE_SKY = ("sunlight", "blue-sky")
-_NUMBERS = ("rated_w", "wall_w", "ballast_loss_percent", "efficacy_umol_per_j", "rated_life_h")
 
 
 def lamp_kinds(kept: str = "", *, with_sky: bool = False) -> list[tuple[str, str]]:
@@ -33,15 +32,20 @@ class LampCard(ThingCard[Lamp]):
         self.count_field = limited_number_field("lamp_count", say("How many"))
         self.count_field.required = True
         self.count_field.set_value(lamp.lamp_count)
-        self.numbers = {key: self._number(key) for key in _NUMBERS}
+        self.numbers = {
+            "rated_w": self._number("rated_w", say("Rated, each")),
+            "wall_w": self._number("wall_w", say("Measured at the wall, each")),
+            "ballast_loss_percent": self._number("ballast_loss_percent", say("Loss in the ballast")),
+            "efficacy_umol_per_j": self._number("efficacy_umol_per_j", say("Photon efficacy")),
+            "rated_life_h": self._number("rated_life_h", say("Rated life")),
+        }
         self.rated_field, self.wall_field = self.numbers["rated_w"], self.numbers["wall_w"]
         self.price_field = MoneyField(say("Price, each"), currency, lamp.price_minor, "price_minor")
         self.bulb_field = DayField(say("Present bulb from"), lamp.bulb_from_day, near=today, name="bulb_from_day")
         self.from_field = DayField(say("Hangs from"), lamp.from_day, near=today, name="from_day")
         self.until_field = DayField(say("Until"), lamp.until_day, near=today, name="until_day")
-        self.grid.add(self.kind_field, self.count_field, *(self.numbers[key] for key in _NUMBERS[:-1]))
-        self.grid.add(self.numbers["rated_life_h"], self.bulb_field, self.price_field, self.from_field)
-        self.grid.add(self.until_field)
+        self.grid.add(self.kind_field, self.count_field, *self.numbers.values(), self.bulb_field, self.price_field)
+        self.grid.add(self.from_field, self.until_field)
         self.watts_label = TextLabel("", "small", wraps=True)
         self.bulb_label = TextLabel(_bulb_words(bulb), "small", wraps=True)
         self.bulb_label.setVisible(bulb is not None)
@@ -78,40 +82,14 @@ class LampCard(ThingCard[Lamp]):
             return False
         return fits
 
-    def _number(self, key: str) -> NumberField:
-        field = limited_number_field(key, _LABELS[key]())
+    def _number(self, key: str, label: str) -> NumberField:
+        field = limited_number_field(key, label)
         field.set_value(getattr(self.before, key))
         return field
 
     def _show_watts(self) -> None:
         self.watts_label.setText(_watts_words(self.thing()))
         self._edited()
-
-
-def _rated() -> str:
-    return say("Rated, each")
-
-
-def _wall() -> str:
-    return say("Measured at the wall, each")
-
-
-def _loss() -> str:
-    return say("Loss in the ballast")
-
-
-def _efficacy() -> str:
-    return say("Photon efficacy")
-
-
-def _life() -> str:
-    return say("Rated life")
-
-
-_LABELS = {
-    "rated_w": _rated, "wall_w": _wall, "ballast_loss_percent": _loss, "efficacy_umol_per_j": _efficacy,
-    "rated_life_h": _life,
-}  # fmt: skip
 
 
 def _watts_words(lamp: Lamp) -> str:

@@ -1,150 +1,122 @@
-"""The room's dialog: floor and time zone, lamps, tanks, and the usual caution about mains beside water."""
+"""The room's dialog: each room on a page of its own; one save for all that was changed."""
 
-from dataclasses import replace
-from zoneinfo import available_timezones
+from collections.abc import Iterable
 
-from PySide6.QtCore import Qt, QTimeZone, Signal
+from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QKeySequence, QShortcut
-from PySide6.QtWidgets import QVBoxLayout, QWidget
+from PySide6.QtWidgets import QHBoxLayout, QWidget
 
-from growlog.desktop.crop_form.word_field import WordField
-from growlog.desktop.look.widgets import (
-    Banner,
-    Button,
-    DialogFrame,
-    Field,
-    FormGrid,
-    SectionTitle,
-    TextField,
-    check_all,
-    limited_number_field,
-)
-from growlog.desktop.room.thing_cards import LampCard, TankCard
-from growlog.records.room import Lamp, Room, Tank
-from growlog.services.open_logbook import new_id
-from growlog.services.rooms import RoomView
+from growlog.desktop.look.widgets import Banner, Button, ChoiceField, DialogFrame
+from growlog.desktop.room.room_page import RoomPage
+from growlog.records.problems import Problem
+from growlog.services.room_changes import RoomBook
 from growlog.words import say
 
 
 class RoomDialog(DialogFrame):
-    """For a new room, or a present one. Saving emits each record that is new or changed, the room first.
+    """Saving emits `confirmed` with the records that are new or changed and those taken off, of all rooms together.
 
-    A lamp or tank that was taken off is told by `removed`, also when saving; then the dialog closes.
+    It stays open until it is told to close, so that a refusal loses nothing.
     """
 
-    saved = Signal(object)
-    removed = Signal(object)
+    confirmed = Signal(object, object)  # list[RoomRecord], list[Removable]
+    light_plan_wanted = Signal(str)  # the id of the room
+    logger_wanted = Signal(str)
 
-    def __init__(self, view: RoomView | None = None, parent: QWidget | None = None) -> None:
-        super().__init__(say("Room") if view is None else view.room.name, "", parent, 700)
+    def __init__(self, book: RoomBook, parent: QWidget | None = None) -> None:
+        super().__init__(say("Room"), "", parent, 720)
         self.setObjectName("roomDialog")
-        self._is_new = view is None
-        self._room = view.room if view is not None else Room(new_id(), "", zone=_system_zone())
-        self._removed: list[Lamp | Tank] = []
-        self.cards: list[LampCard | TankCard] = []
-        self.name_field = TextField(say("Name"), self._room.name, required=True, name="name")
-        self.floor_field = limited_number_field("floor_m2")
-        self.floor_field.set_value(self._room.floor_m2)
-        sentence = say("Choose a time zone from the list.")
-        zones = sorted(available_timezones())
-        self.zone_field = WordField(say("Time zone"), zones, self._room.zone, "zone", none_but_these=sentence)
-        self.lamp_column, self.tank_column = QVBoxLayout(), QVBoxLayout()
-        self.add_lamp_button = Button(say("Add a lamp"), "", "plus", "addLamp")
-        self.add_tank_button = Button(say("Add a tank"), "", "plus", "addTank")
+        self._book = book
+        self.pages = [RoomPage(book, view) for view in book.rooms] or [RoomPage(book)]
+        self.page = self.pages[0]
+        self.room_field = ChoiceField(say("Room"), [], name="room", beside=True)
+        self.new_button = Button(say("Another room"), "", "plus", "anotherRoom")
+        self.banner = Banner()
+        self.light_button = self.add_button(say("Light programme…"), name="lightPlan", left=True)
+        self.logger_button = self.add_button(say("Logger readings in…"), name="loggerReadings", left=True)
         self.leave_button = self.add_button(say("Leave as it was"), name="leave")
         self.save_button = self.add_button(f"{say('Save the room')}  Ctrl \u23ce", "primary", "save")
         self.save_button.setDefault(False)
         self._fill_body()
         self._connect()
-        self._show_things(view)
-
-    def room(self) -> Room:
-        """What stands in the fields."""
-        return replace(
-            self._room,
-            name=self.name_field.value(),
-            floor_m2=self.floor_field.value(),
-            zone=self.zone_field.value(),
-        )
+        self._show_page(self.page)
+        self.page.name_field.setFocus()
 
     def save(self) -> None:
-        """Emits what is new, changed or taken off, and closes; goes to the first field that is refused."""
-        fields: list[Field] = [self.name_field, self.floor_field, self.zone_field]
-        for card in self.cards:
-            fields += card.fields()
-        if not check_all(fields):
-            return
-        if self._is_new or self.room() != self._room:
-            self.saved.emit(self.room())
-        for thing in self._removed:
-            self.removed.emit(thing)
-        for card in self.cards:
-            if card.is_changed():
-                self.saved.emit(card.thing())
-        self.accept()
+        """Emits what is to be saved, closes where there is nothing, or goes to the first field that is refused."""
+        self.banner.hide()
+        for page in self.pages:
+            if not page.check():
+                self._show_page(page)
+                page.check()
+                return
+        changed = [record for page in self.pages for record in page.changed_records()]
+        removed = [record for page in self.pages for record in page.removed_records()]
+        if changed or removed:
+            self.confirmed.emit(changed, removed)
+        else:
+            self.accept()
+
+    def show_problems(self, problems: Iterable[Problem]) -> None:
+        """Why nothing was written."""
+        self.banner.show_message(" ".join(dict.fromkeys(p.sentence for p in problems)), "problem")
+        self.banner.show()
+
+    def add_room(self) -> None:
+        """A page for another room."""
+        page = RoomPage(self._book)
+        self.pages.append(page)
+        self.body.insertWidget(self.body.indexOf(self.pages[-2]) + 1, page)
+        self._show_page(page)
+        page.name_field.setFocus()
+        page.name_field.value_changed.connect(self._name_changed)
 
     def _fill_body(self) -> None:
-        grid = FormGrid(3)
-        grid.add(self.name_field, self.floor_field, self.zone_field)
-        self.caution = Banner(_caution(), "asks", can_close=False)
-        self.body.addWidget(grid)
-        self.body.addSpacing(8)
-        self.body.addWidget(SectionTitle(say("Lamps")))
-        self.body.addLayout(self.lamp_column)
-        self.body.addWidget(self.add_lamp_button, 0, Qt.AlignmentFlag.AlignLeft)
-        self.body.addSpacing(8)
-        self.body.addWidget(SectionTitle(say("Tanks")))
-        self.body.addLayout(self.tank_column)
-        self.body.addWidget(self.add_tank_button, 0, Qt.AlignmentFlag.AlignLeft)
-        self.body.addWidget(self.caution)
+        row = QHBoxLayout()
+        row.setSpacing(8)
+        row.addWidget(self.room_field)
+        row.addWidget(self.new_button, 0, Qt.AlignmentFlag.AlignBottom)
+        row.addStretch(1)
+        self.banner.hide()
+        self.body.addLayout(row)
+        self.body.addWidget(self.banner)
+        for page in self.pages:
+            self.body.addWidget(page)
         self.body.addStretch(1)
-        for column in (self.lamp_column, self.tank_column):
-            column.setSpacing(8)
 
     def _connect(self) -> None:
-        self.add_lamp_button.clicked.connect(self._add_lamp)
-        self.add_tank_button.clicked.connect(self._add_tank)
+        self.room_field.value_changed.connect(self._room_chosen)
+        self.new_button.clicked.connect(self.add_room)
         self.leave_button.clicked.connect(self.reject)
         self.save_button.clicked.connect(self.save)
+        self.light_button.clicked.connect(self._want_light)
+        self.logger_button.clicked.connect(self._want_logger)
+        self.banner.closed.connect(self.banner.hide)
+        for page in self.pages:
+            page.name_field.value_changed.connect(self._name_changed)
         for keys in ("Ctrl+Return", "Ctrl+Enter"):
             QShortcut(QKeySequence(keys), self).activated.connect(self.save)
 
-    def _show_things(self, view: RoomView | None) -> None:
-        for lamp in view.lamps if view is not None else ():
-            self._add_card(LampCard(lamp, is_new=False))
-        for tank in view.tanks if view is not None else ():
-            self._add_card(TankCard(tank, is_new=False))
-        self.name_field.setFocus()
+    def _show_page(self, page: RoomPage) -> None:
+        self.page = page
+        for one in self.pages:
+            one.setVisible(one is page)
+        self._name_changed()
 
-    def _add_lamp(self) -> None:
-        self._add_card(LampCard(Lamp(new_id(), self._room.id, ""), is_new=True))
+    def _name_changed(self) -> None:
+        named = [(page.room_id, page.name_field.value() or say("new room")) for page in self.pages]
+        self.room_field.set_choices(named, self.page.room_id)
+        self.room_field.setVisible(len(self.pages) > 1)
+        known = not self.page.is_new
+        self.light_button.setEnabled(known)
+        self.logger_button.setEnabled(known)
+        self.set_title(say("Room") if not known and len(self.pages) == 1 else dict(named)[self.page.room_id])
 
-    def _add_tank(self) -> None:
-        self._add_card(TankCard(Tank(new_id(), self._room.id, ""), is_new=True))
+    def _room_chosen(self) -> None:
+        self._show_page(next(page for page in self.pages if page.room_id == self.room_field.value()))
 
-    def _add_card(self, card: LampCard | TankCard) -> None:
-        column = self.lamp_column if isinstance(card, LampCard) else self.tank_column
-        column.addWidget(card)
-        self.cards.append(card)
-        card.remove_wanted.connect(self._remove_card)
-        card.name_field.setFocus()
+    def _want_light(self) -> None:
+        self.light_plan_wanted.emit(self.page.room_id)
 
-    def _remove_card(self, card: LampCard | TankCard) -> None:
-        self.cards.remove(card)
-        if not card.is_new:
-            self._removed.append(card.before)
-        card.hide()
-        card.deleteLater()
-
-
-def _caution() -> str:
-    return say(
-        "Lamps, mains and water: supply the room through residual-current protection, hang cables in drip loops and "
-        "keep plugs off the floor. Never run a discharge lamp whose outer bulb is broken. The lamp's label and local "
-        "codes come first; wiring is a licensed electrician's work."
-    )
-
-
-def _system_zone() -> str:
-    zone = bytes(QTimeZone.systemTimeZoneId().data()).decode()
-    return zone if zone in available_timezones() else "UTC"
+    def _want_logger(self) -> None:
+        self.logger_wanted.emit(self.page.room_id)

@@ -49,7 +49,7 @@ class ThingCard(Card, Generic[Thing]):
 
     def check(self) -> bool:
         """Lets every field and then the record judge; sentences stand beside the fields."""
-        fits = all([field.check() for field in self.fields()])
+        fits = not [field for field in self.fields() if not field.check()]
         if fits:
             self.show_problems([p for p in self.thing().problems() if not p.asks])
         return not any(field.is_refused for field in self.fields())

@@ -1,4 +1,4 @@
-"""Opens the dialogs of crops and of the room, and writes what they confirm."""
+"""Opens the dialogs of crops, and writes what they confirm."""
 
 from datetime import date
 from typing import Any
@@ -10,17 +10,16 @@ from growlog.desktop.crop_form.clear_dialog import ClearDialog
 from growlog.desktop.crop_form.crop_dialog import CropDialog
 from growlog.desktop.desk import Desk
 from growlog.desktop.messages import Messages
-from growlog.desktop.room.room_dialog import RoomDialog
 from growlog.desktop.windows.placing import open_beside
 from growlog.records.crop import Crop, Placement
 from growlog.records.cultivar import Cultivar
 from growlog.services.crops import add_crop, change_crop, clear_crop, crop_and_cultivar, remove_crop, reopen_crop
-from growlog.services.rooms import place_crop, placements_of, remove_thing, rooms_of, save_thing
+from growlog.services.rooms import place_crop, placements_of, rooms_of
 from growlog.words import say
 
 
 class CropWindows(QObject):
-    """New, corrected, cleared and reopened crops; the room."""
+    """New, corrected, cleared and reopened crops."""
 
     def __init__(self, desk: Desk, window: QWidget, messages: Messages) -> None:
         super().__init__(window)
@@ -64,13 +63,6 @@ class CropWindows(QObject):
                 say("The crop was removed, with its entries and photos."), say("Undo"), self._desk.undo
             )
 
-    def room(self) -> None:
-        """Opens the room."""
-        rooms = rooms_of(self._desk.log)
-        self._show(RoomDialog(rooms[0] if rooms else None, self._window))
-        self.dialog.saved.connect(self._save_thing)
-        self.dialog.removed.connect(self._remove_thing)
-
     def _show(self, dialog: Any) -> None:
         if self.dialog is not None:
             self.dialog.close()
@@ -104,9 +96,3 @@ class CropWindows(QObject):
     def _write_cleared(self, crop_id: str, day: date) -> None:
         if self._desk.write(clear_crop, crop_id, day) is not None:
             self._close()
-
-    def _save_thing(self, record: Any) -> None:
-        self._desk.write(save_thing, record)
-
-    def _remove_thing(self, record: Any) -> None:
-        self._desk.write(remove_thing, record)

@@ -1,6 +1,7 @@
 """The nutrient mixer: what is asked of it, what it shows, doses for a target, saving, and mix and log."""
 
 from growlog.services.mixer.bench import Bench, bench_of
+from growlog.services.mixer.guests import keep_guests
 from growlog.services.mixer.lines import line_for
 from growlog.services.mixer.mix_and_log import FeedTo, Mixed, mix_and_log, split_volume
 from growlog.services.mixer.saving import file_of_state, save_state, state_of_file, state_of_mix
@@ -59,6 +60,7 @@ __all__ = [
     "doses_at",
     "doses_for",
     "file_of_state",
+    "keep_guests",
     "line_for",
     "mix_and_log",
     "mixer_view",

@@ -2,6 +2,7 @@
 
 from growlog.calculations.dose_units import mixes_gallons
 from growlog.calculations.products import LIQUID
+from growlog.calculations.water import RAIN_OR_REVERSE_OSMOSIS
 from growlog.records.display import plain
 from growlog.records.problems import Problem, check_quantity
 from growlog.services.mix_checks import dose_problems, product_problems, water_problems
@@ -34,6 +35,9 @@ def field_problems(bench: Bench, state: MixerState) -> list[Problem]:
     found += check_quantity("ph", state.ph)
     if state.waters and abs(sum(w.water_share for w in state.waters) - 1) > 0.005:
         found.append(Problem("waters", say("The shares of the waters add up to 100 %.")))
+    if state.typed_water not in (None, RAIN_OR_REVERSE_OSMOSIS) and not state.waters:
+        sentence = say("This water came with a file. Keep it among the waters, so that a saved mix knows it.")
+        found.append(Problem("waters", sentence, asks=True))
     found += [Problem("waters", p.sentence) for p in water_problems(water_of(bench, state))]
     return found + _target_problems(bench, state)
 
@@ -73,6 +77,11 @@ def _line_questions(row: DoseRow) -> list[Problem]:
             "Only {left} are left.", left=plain(round(level, 1), "mL" if row.product.form == LIQUID else "g")
         )
         found.append(Problem("amount", sentence, asks=True))
+    if row.is_guest:
+        sentence = say(
+            "{name} came with a file. Keep it on the shelf, so that a saved mix knows it.", name=row.product.name
+        )
+        found.append(Problem("product", sentence, asks=True))
     if not row.product.is_known and row.dose.amount > 0:
         sentence = say("What {name} brings is not known and is missing in the sums.", name=row.product.name)
         found.append(Problem("product", sentence, asks=True))

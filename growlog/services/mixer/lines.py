@@ -24,6 +24,7 @@ class DoseRow:
     per_l: DosePerLitre | None
     tank_amount: float | None
     own_amount: float | None
+    is_guest: bool = False
 
     @property
     def own_per_l(self) -> float | None:
@@ -75,7 +76,7 @@ def _row(bench: Bench, state: MixerState, dose: MixerDose, name: str) -> DoseRow
     per_l = _per_litre(state, dose)
     tank = None if per_l is None or not state.tank_l or state.tank_l <= 0 else per_l.amount * state.tank_l
     own = None if tank is None or per_l is None else in_own_measure(product, tank, per_l.measure)
-    return DoseRow(dose, _renamed(product, name), item, per_l, tank, own)
+    return DoseRow(dose, _renamed(product, name), item, per_l, tank, own, item is None and product in state.guests)
 
 
 def _per_litre(state: MixerState, dose: MixerDose) -> DosePerLitre | None:

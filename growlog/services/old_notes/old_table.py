@@ -80,7 +80,8 @@ def _heading_place(rows: tuple[RawRow, ...]) -> int | None:
     for place, cells in filled.items():
         if len(cells) * 2 > widest and _are_data(cells):
             break
-        above.append(place)
+        if not _are_data(cells):
+            above.append(place)
     if len(above) == len(filled):  # no data at all among the first lines
         return next(iter(above), None)
     return max(above, key=lambda place: (len(filled[place]), place), default=None)

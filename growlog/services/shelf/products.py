@@ -21,14 +21,14 @@ def new_product(name: str = "", form: ProductForm = ProductForm.LIQUID) -> Shelf
 def check_product(log: OpenLogbook, product: ShelfProduct) -> list[Problem]:
     """All problems and questions of a label. Fields: those of the record, and the label words of the analysis."""
     with log.unit() as unit:
-        return _problems(unit, product)
+        return standing_product_problems(unit, product)
 
 
 def add_product(log: OpenLogbook, product: ShelfProduct, level: float | None = None) -> Change:
     """Writes a new product, and what is in its bottle now (mL or g) where it is known; RecordRefused."""
     group = new_id()
     with log.unit() as unit:
-        refuse(_problems(unit, product))
+        refuse(standing_product_problems(unit, product))
         unit.add(group, product)
         if level is not None:
             unit.add(group, StockMove(move_id(unit.now), product.id, log.today(), StockMoveSort.COUNTED, level))
@@ -40,7 +40,7 @@ def change_product(log: OpenLogbook, product: ShelfProduct) -> Change:
     """Writes a changed label over the version it was read as; RecordRefused, or RecordMoved if it changed since."""
     group = new_id()
     with log.unit() as unit:
-        refuse(_problems(unit, product))
+        refuse(standing_product_problems(unit, product))
         unit.change(group, product)
         unit.commit()
     return Change(group, say("Change {name}", name=product.name), (product.id,), None)
@@ -56,7 +56,8 @@ def remove_product(log: OpenLogbook, product_id: str) -> Change:
     return Change(group, say("Remove {name}", name=product.name), (product_id,), None)
 
 
-def _problems(unit: UnitOfWork, product: ShelfProduct) -> list[Problem]:
+def standing_product_problems(unit: UnitOfWork, product: ShelfProduct) -> list[Problem]:
+    """What is wrong with a label, by itself and beside the rest of the shelf."""
     found = product.problems() + _word_problems(product)
     if product.maker_dose_unit and product.maker_dose_unit not in DOSE_UNITS:
         sentence = say("{unit} is no unit of doses; write mL/L, g/L or mL/gal_us.", unit=product.maker_dose_unit)

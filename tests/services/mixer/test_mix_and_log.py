@@ -6,6 +6,8 @@ from pathlib import Path
 
 import pytest
 
+from growlog.calculations.products import LIQUID, Product
+from growlog.calculations.water import Water
 from growlog.records.crop import Crop
 from growlog.records.entry import Feed, Owner, OwnerKind
 from growlog.records.problems import RecordRefused
@@ -14,8 +16,10 @@ from growlog.services.feed_costs import crop_feed_cost, feed_cost
 from growlog.services.mixer import (
     FeedTo,
     Mixed,
+    MixerDose,
     MixerState,
     file_of_state,
+    keep_guests,
     mix_and_log,
     mixer_view,
     save_state,
@@ -218,6 +222,23 @@ def test_a_mix_goes_into_a_file_and_comes_back(log: OpenLogbook, furnished: Shel
     assert (back.doses, back.mix_name, back.ph) == (state.doses, "Everyday", 5.8)
     remove_product(log, furnished.part_a.id)
     assert [p.name for p in state_of_file(log, path, MixerState()).guests] == ["Concentrate A"]
+
+
+def test_what_came_with_a_file_is_kept_so_that_its_mix_is_known(log: OpenLogbook, crop: Crop) -> None:
+    guest = Product("Leaf part", LIQUID, "w/v", {"n_nitrate": 3.0})
+    water = Water({"Ca": 40.0, "S": 10.0}, alkalinity_mg_per_l_caco3=100.0)
+    state = MixerState(10.0, doses=(MixerDose("Leaf part", 2.0),), mix_name="Given", guests=(guest,), typed_water=water)
+    asked = mixer_view(log, state).problems
+    assert [(p.field, p.asks) for p in asked] == [("waters", True), ("doses.0.product", True)]
+    kept, change = keep_guests(log, state)
+    assert change is not None
+    mix, _ = save_state(log, kept, "Given")
+    again = mixer_view(log, state_of_mix(log, mix.id, MixerState(10.0)))
+    assert again.elements == mixer_view(log, state).elements
+    assert again.problems == ()
+    with pytest.raises(RecordRefused, match="of this name"):
+        keep_guests(log, state)
+    assert keep_guests(log, kept) == (kept, None)
 
 
 def _room(log: OpenLogbook) -> str:
