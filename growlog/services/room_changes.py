@@ -38,6 +38,11 @@ class RoomBook:
         found = [p for p in self.placements if p.room_id == room_id and p.crop_id in known]
         return sorted(found, key=lambda p: (p.from_day, p.id))
 
+    def room_of(self, crop_id: str) -> str:
+        """The room in which a crop stood last, "" if in none."""
+        own = [p for p in self.placements if p.crop_id == crop_id]
+        return max(own, key=lambda p: p.from_day).room_id if own else ""
+
 
 def room_book(log: OpenLogbook) -> RoomBook:
     """The rooms as the logbook stands."""

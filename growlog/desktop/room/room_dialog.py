@@ -23,12 +23,13 @@ class RoomDialog(DialogFrame):
     light_plan_wanted = Signal(str)  # the id of the room
     logger_wanted = Signal(str)
 
-    def __init__(self, book: RoomBook, parent: QWidget | None = None) -> None:
+    def __init__(self, book: RoomBook, room_id: str = "", parent: QWidget | None = None) -> None:
+        """room_id: whose page is shown first."""
         super().__init__(say("Room"), "", parent, 720)
         self.setObjectName("roomDialog")
         self._book = book
         self.pages = [RoomPage(book, view) for view in book.rooms] or [RoomPage(book)]
-        self.page = self.pages[0]
+        self.page = next((page for page in self.pages if page.room_id == room_id), self.pages[0])
         self.room_field = ChoiceField(say("Room"), [], name="room", beside=True)
         self.new_button = Button(say("Another room"), "", "plus", "anotherRoom")
         self.banner = Banner()

@@ -29,7 +29,8 @@ class RoomWindows(QObject):
     def open_room(self) -> None:
         """Opens the rooms."""
         _close(self.room)
-        self.room = RoomDialog(room_book(self._desk.log), self._window)
+        book = room_book(self._desk.log)
+        self.room = RoomDialog(book, book.room_of(self._desk.selection.crop_id), self._window)
         self.room.save_button.setEnabled(self._desk.log.writable)
         self.room.confirmed.connect(self._save_room)
         open_beside(self.room, self._window)

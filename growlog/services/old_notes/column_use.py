@@ -28,10 +28,16 @@ def proposed_map(log: OpenLogbook, table: OldTable, kinds: Sequence[str] = ()) -
     kinds: the kinds of entry that are wanted, all if none is named.
     """
     known = remembered_map(log, table)
-    if known is not None:
-        columns = [c if _wanted(c.field, kinds) else MappedColumn(c.column) for c in known.columns]
-        return replace(known, columns=tuple(columns)), True
-    return guessed_map(table, kinds), False
+    guess = guessed_map(table, kinds)
+    if known is None:
+        return guess, False
+    if not kinds:
+        return known, True
+    # What was left out while other kinds were wanted is guessed anew.
+    kept = [c if _wanted(c.field, kinds) else MappedColumn(c.column) for c in known.columns]
+    taken = {c.field for c in kept}
+    columns = [g if not c.field and g.field not in taken else c for c, g in zip(kept, guess.columns, strict=True)]
+    return replace(known, columns=tuple(columns)), True
 
 
 def remembered_map(log: OpenLogbook, table: OldTable) -> ColumnMap | None:

@@ -1,5 +1,6 @@
 """Sheets of a spreadsheet file (xlsx, ods): values as the spreadsheet last computed them."""
 
+import codecs
 from collections.abc import Iterator
 from pathlib import Path
 from zipfile import BadZipFile, ZipFile
@@ -10,6 +11,7 @@ from growlog.sharing.old_notes.formulas import cells_without_result
 from growlog.sharing.old_notes.raw_rows import MOST_COLUMNS, Cell, CellsRead, OldNotesUnreadable, RawRow
 from growlog.words import say
 
+codecs.lookup("cp437")  # of names in archives: a decoder is a module, not to be imported first by some thread
 ENDINGS = (".xlsx", ".xlsm", ".ods")
 _LARGEST_UNPACKED = 600 << 20
 _TELL_EVERY = 2000

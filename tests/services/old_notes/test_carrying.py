@@ -8,7 +8,7 @@ from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
 from growlog.records.crop import Crop
-from growlog.records.entry import Pick
+from growlog.records.entry import Feed, Pick
 from growlog.records.problems import RecordRefused
 from growlog.services.crops import clear_crop
 from growlog.services.old_notes.carrying import carry_in, save_refused
@@ -90,6 +90,12 @@ def test_the_mapping_is_remembered_for_files_of_the_same_shape(log: OpenLogbook,
     ]  # fmt: skip
     plan = plan_entries(log, table, known, crop.id, Answers(known.date_order, known.decimal))
     assert plan.entries[0].day == date(2026, 2, 3)
+
+
+def test_what_was_left_out_for_one_kind_is_there_for_the_next(log: OpenLogbook, crop: Crop, tmp_path: Path) -> None:
+    path = write_text(tmp_path / "n.csv", "date,fruit,EC\n2026-01-05,3,1.8\n")
+    carry_in(log, planned(log, path, crop.id, kinds=("pick",)))
+    assert details(planned(log, path, crop.id, kinds=("feed",))) == [Feed(ec_ms_per_cm=1.8)]
 
 
 def test_a_changed_mapping_takes_the_place_of_the_remembered_one(log: OpenLogbook, crop: Crop, tmp_path: Path) -> None:
