@@ -11,6 +11,7 @@ from pathlib import Path
 from growlog.records.change import Change
 from growlog.records.logbook import LogbookFacts
 from growlog.records.problems import RecordRefused
+from growlog.services.climate.days import remake_days
 from growlog.services.open_logbook import Clock, LogbookProblem, OpenLogbook, new_id
 from growlog.services.package_records import package_of
 from growlog.sharing.data_package import (
@@ -32,8 +33,8 @@ Cancelled = Callable[[], bool]
 
 # What others point at comes first.
 _IN_ORDER = ("rooms", "lamps", "tanks", "cultivars", "crops", "plants", "placements", "products", "waters", "mixes",
-             "photos", "photo_uses", "entries", "stock_moves", "routines", "due_answers", "feed_steps", "light_steps",
-             "devices", "tariffs", "purchases", "decisions", "review_photos", "logger_files",
+             "feed_targets", "photos", "photo_uses", "entries", "stock_moves", "routines", "due_answers", "feed_steps",
+             "light_steps", "devices", "tariffs", "purchases", "decisions", "review_photos", "logger_files",
              "column_maps")  # fmt: skip
 
 
@@ -162,6 +163,7 @@ def _write(package: Package, disk: LogbookFolder) -> Change:
             unit.add(group, *getattr(package, name))
         for file in package.logger_files:
             unit.climate_samples.insert(file.id, file.room_id, package.climate_samples.get(file.id, ()))
+        remake_days(unit, *package.logger_files)
         unit.commit()
     return Change(group, say("Read {name}", name=package.logbook.name), tuple(c.id for c in package.crops), None)
 

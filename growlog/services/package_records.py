@@ -59,6 +59,7 @@ def _with_plans(unit: UnitOfWork, package: Package) -> Package:
         tariffs=tuple(unit.tariffs.all()),
         logger_files=files,
         column_maps=tuple(unit.column_maps.all()),
+        feed_targets=tuple(unit.feed_targets.all()),
         climate_samples={f.id: tuple(unit.climate_samples.of_file(f.id)) for f in files},
     )
 

@@ -11,6 +11,7 @@ from growlog.records.cultivar import Cultivar
 from growlog.records.decision import Decision, ReviewPhoto
 from growlog.records.entry import Entry
 from growlog.records.feed_plan import FeedStep
+from growlog.records.feed_target import FeedTarget
 from growlog.records.light_plan import LightStep
 from growlog.records.logbook import LogbookFacts
 from growlog.records.logger_file import LoggerFile
@@ -43,6 +44,7 @@ class Package:
     products: tuple[ShelfProduct, ...] = ()
     waters: tuple[SourceWater, ...] = ()
     mixes: tuple[Mix, ...] = ()
+    feed_targets: tuple[FeedTarget, ...] = ()
     photos: tuple[Photo, ...] = ()
     photo_uses: tuple[PhotoUse, ...] = ()
     entries: tuple[Entry, ...] = ()

@@ -14,6 +14,7 @@ from growlog.records.cultivar import Cultivar
 from growlog.records.decision import Decision, QuotedFigure, ReviewPhoto
 from growlog.records.entry import KINDS, Cull, Entry, OwnerKind, TaggedFruit, TagSeen, TankDose
 from growlog.records.feed_plan import FeedStep
+from growlog.records.feed_target import FeedTarget, TargetRange
 from growlog.records.light_plan import LightStep
 from growlog.records.limits import LIMITS, Limit
 from growlog.records.logbook import LogbookFacts
@@ -40,6 +41,7 @@ RECORDS: dict[str, type] = {
     "placements": Placement,
     "products": ShelfProduct,
     "waters": SourceWater,
+    "feed_targets": FeedTarget,
     "mixes": Mix,
     "photos": Photo,
     "photo_uses": PhotoUse,
@@ -88,6 +90,7 @@ _POINTERS = {
     "entry_id": "entries",
     "product_id": "products",
     "water_id": "waters",
+    "feed_target_id": "feed_targets",
     "lamp_id": "lamps",
     "light_step_id": "light_steps",
     "tariff_id": "tariffs",
@@ -104,6 +107,8 @@ _BOUNDS = {
     "amount": "stock_amount",
     "daily_charge_minor": "price_minor",
     "dose_amount": "tank_dose",
+    "low_mg_per_l": "water_mg_per_l",
+    "high_mg_per_l": "water_mg_per_l",
     **{f"{element}_mg_per_l": "water_mg_per_l" for element in WATER_ELEMENTS},
 }
 _SORTS: dict[Any, Sort] = {
@@ -138,6 +143,7 @@ LISTED: tuple[ListedTable, ...] = (
     ListedTable("culls", "picks", "entry_id", "culls", Cull),
     ListedTable("stage_codes", "stages", "entry_id", "codes", str, "code"),
     ListedTable("mix_waters", "mixes", "mix_id", "waters", WaterShare),
+    ListedTable("target_ranges", "feed_targets", "feed_target_id", "ranges", TargetRange),
     ListedTable("label_shares", "products", "product_id", "analysis", LabelShare),
     ListedTable("light_step_lamps", "light_steps", "light_step_id", "lamp_ids", str, "lamp_id"),
     ListedTable("tariff_bands", "tariffs", "tariff_id", "bands", TariffBand),
@@ -154,7 +160,7 @@ LATER_TABLES = frozenset({
     "products", "waters", "stock_moves", "routines", "due_answers", "feed_steps", "light_steps", "devices", "tariffs",
     "purchases", "decisions", "review_photos", "logger_files", "column_maps", SAMPLES, "tank_care", "meter_readings",
     "mix_waters", "label_shares", "light_step_lamps", "tariff_bands", "quoted_figures", "mapped_columns",
-    "pollination_tags", "tags_seen", "tagged_fruit", "tank_doses",
+    "pollination_tags", "tags_seen", "tagged_fruit", "tank_doses", "feed_targets", "target_ranges",
 })  # fmt: skip
 LATER_COLUMNS: dict[str, frozenset[str]] = {
     "logbook": frozenset({"labour_rate_minor_per_h", "water_price_minor_per_m3"}),

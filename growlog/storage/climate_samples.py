@@ -5,7 +5,7 @@ from dataclasses import asdict, fields
 from datetime import date, datetime
 from itertools import islice
 
-from sqlalchemy import delete, insert, select, text
+from sqlalchemy import delete, insert, select
 from sqlalchemy.orm import Session
 
 from growlog.records.climate_day import ClimateDay, ClimateSample
@@ -29,8 +29,6 @@ class ClimateSamples:
         sqlalchemy.exc.IntegrityError where one moment stands twice in the file.
         """
         self._must_be_writable()
-        # A cache that spills into the file would lock readers out until the end; kept in memory it does not.
-        self._session.execute(text("PRAGMA cache_spill = OFF"))
         count, left = 0, iter(samples)
         while batch := list(islice(left, _BATCH)):
             rows = [{"file_id": file_id, "room_id": room_id, **vars(s)} for s in batch]

@@ -115,7 +115,9 @@ def migrate(path: Path, to: str = "head") -> None:
 
 def _set_safely(connection: Any, _record: Any) -> None:
     # The driver's own transaction handling would begin late; SQLAlchemy's begin event does it for reads too.
-    for pragma in ("foreign_keys = ON", "synchronous = FULL", "trusted_schema = OFF"):
+    # Changed pages wait in memory for the commit: one that spilled to the file would lock all readers out until then,
+    # and half a million samples take a while.
+    for pragma in ("foreign_keys = ON", "synchronous = FULL", "trusted_schema = OFF", "cache_spill = OFF"):
         connection.execute(f"PRAGMA {pragma}")
 
 

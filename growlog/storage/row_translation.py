@@ -10,6 +10,7 @@ from growlog.records.cultivar import Cultivar
 from growlog.records.decision import Decision, QuotedFigure, ReviewPhoto
 from growlog.records.entry import KINDS, Cull, Detail, Entry, Owner, OwnerKind, TaggedFruit, TagSeen, TankDose
 from growlog.records.feed_plan import FeedStep
+from growlog.records.feed_target import FeedTarget, TargetRange
 from growlog.records.light_plan import LightStep
 from growlog.records.logbook import LogbookFacts
 from growlog.records.logger_file import LoggerFile
@@ -49,6 +50,7 @@ MODELS: dict[type, type[Base]] = {
     Placement: things.PlacementRow,
     ShelfProduct: shelf.ShelfProductRow,
     SourceWater: shelf.SourceWaterRow,
+    FeedTarget: shelf.FeedTargetRow,
     Mix: things.MixRow,
     Photo: things.PhotoRow,
     PhotoUse: things.PhotoUseRow,
@@ -92,6 +94,11 @@ LISTED: dict[type | str, tuple[ListedField, ...]] = {
     ),
     ShelfProduct: (
         ListedField("analysis", shelf.LabelShareRow, "product_id", LabelShare, ("nutrient", "label_percent")),
+    ),
+    FeedTarget: (
+        ListedField(
+            "ranges", shelf.TargetRangeRow, "target_id", TargetRange, ("element", "low_mg_per_l", "high_mg_per_l")
+        ),
     ),
     LightStep: (ListedField("lamp_ids", plans.LightStepLampRow, "step_id", None, ("lamp_id",)),),
     Tariff: (

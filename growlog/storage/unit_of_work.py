@@ -18,6 +18,7 @@ from growlog.records.cultivar import Cultivar
 from growlog.records.decision import Decision, ReviewPhoto
 from growlog.records.entry import Entry
 from growlog.records.feed_plan import FeedStep
+from growlog.records.feed_target import FeedTarget
 from growlog.records.light_plan import LightStep
 from growlog.records.logbook import LogbookFacts
 from growlog.records.logger_file import LoggerFile
@@ -69,6 +70,7 @@ class UnitOfWork:
         self.products = Store(self._session, ShelfProduct)
         self.stock_moves = Store(self._session, StockMove)
         self.waters = Store(self._session, SourceWater)
+        self.feed_targets = Store(self._session, FeedTarget)
         self.routines = Store(self._session, Routine)
         self.due_answers = Store(self._session, DueAnswer)
         self.feed_steps = Store(self._session, FeedStep)

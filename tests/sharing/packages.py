@@ -39,6 +39,7 @@ from growlog.records.entry import (
     Treatment,
 )
 from growlog.records.feed_plan import FeedStep
+from growlog.records.feed_target import FeedTarget, TargetRange
 from growlog.records.light_plan import LightStep
 from growlog.records.logbook import LogbookFacts
 from growlog.records.logger_file import LoggerFile
@@ -126,6 +127,8 @@ def later_records(crop: str, room: str) -> dict[str, Any]:
                                   1000.0, 1450, note),),
         "waters": (SourceWater(identity(13), "Tap", day, 0.62, 7.4, 180.0, 71.0, 9.0, 14.0, 22.0, 31.0, 2.0, 1.5,
                                note),),
+        "feed_targets": (FeedTarget(identity(59), "Fruit", (TargetRange("N", 140.0, 180.0), TargetRange("Ca", 150.0)),
+                                    note),),
         "stock_moves": (StockMove(identity(14), identity(12), day, StockMoveSort.USED, 40.0, None, identity(45),
                                   note),),
         "routines": (Routine(identity(15), "Look under leaves", RoutineFor.CROP, RoutineWhen.EVERY_DAYS, crop, 3, None,

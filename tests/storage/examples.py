@@ -6,6 +6,7 @@ from typing import Any
 from growlog.records.column_map import ColumnMap, MappedColumn
 from growlog.records.decision import Decision, QuotedFigure, ReviewPhoto, Verdict
 from growlog.records.feed_plan import FeedStep
+from growlog.records.feed_target import FeedTarget, TargetRange
 from growlog.records.light_plan import LightStep
 from growlog.records.logger_file import LoggerFile
 from growlog.records.photo import CaptureTime, DateSource, Photo, PhotoUse
@@ -31,6 +32,7 @@ RECORDS: tuple[Any, ...] = (
     Lamp("lamp-2", "room-2", "Panel", 1, 250.0, None, 2.1, DAY, None, "led-white", 4.0, 50000.0, DAY, 9900),
     Mix("mix-2", "A + B", 2, (MixPart("Base A", 2.0, "mL/L", "product"), MixPart("B", 1.5)), "",
         (WaterShare("water", 0.6), WaterShare("water", 0.4))),
+    FeedTarget("target", "Fruit", (TargetRange("N", 140.0, 180.0), TargetRange("Ca", 150.0, None)), "note"),
     StockMove("move", "product", DAY, StockMoveSort.BOUGHT, 1000.0, 1450, None, "note"),
     Routine("routine", "Look under the leaves", RoutineFor.CROP, RoutineWhen.EVERY_DAYS, "crop", 3, None, DAY,
             date(2026, 3, 1), "problem", in_the_morning=True, is_on=False, note="note"),

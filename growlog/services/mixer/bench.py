@@ -9,6 +9,7 @@ from growlog.calculations.products import BY_WEIGHT, IN_VOLUME, LIQUID, SOLID, P
 from growlog.calculations.water import Water
 from growlog.records.crop import Crop
 from growlog.records.entry import Entry, OwnerKind
+from growlog.records.feed_target import FeedTarget
 from growlog.records.recipe import Mix
 from growlog.records.room import Tank
 from growlog.records.source_water import SourceWater
@@ -39,6 +40,7 @@ class Bench:
     readings: tuple[Entry, ...]
     own_ids: frozenset[str]
     currency: str
+    targets: tuple[FeedTarget, ...] = ()
 
 
 def bench_of(log: OpenLogbook, state: MixerState) -> Bench:
@@ -63,6 +65,7 @@ def read_bench(unit: UnitOfWork, day: date, crop_id: str | None = None, tank_id:
         readings=readings,
         own_ids=_own_ids(unit, crop, tank_id, readings),
         currency=currency_of(unit),
+        targets=tuple(unit.feed_targets.all()),
     )
 
 

@@ -1,9 +1,11 @@
 """What the grower's meter showed after mixing, beside what the mixes were estimated to read."""
 
 from collections.abc import Iterable
+from dataclasses import dataclass
 from functools import lru_cache
 
-from growlog.calculations.meter_offset import FEWEST_READINGS, MeterOffset, learn_meter_offset
+from growlog.calculations.explained_figure import Figure
+from growlog.calculations.meter_offset import FEWEST_READINGS, MeterOffset, explain_meter_offset, learn_meter_offset
 from growlog.calculations.plant_age import age_on
 from growlog.records.entry import Entry, Feed, TankCare, TankWork
 from growlog.records.recipe import Mix
@@ -26,22 +28,30 @@ def last_reading(bench: Bench) -> LastReading | None:
     return None
 
 
-def learned_offset(bench: Bench) -> tuple[MeterOffset | None, str]:
-    """The offset of the grower's meter and from which readings: the crop's own where there are three, else all."""
+@dataclass(frozen=True)
+class LearnedOffset:
+    """The offset of the grower's meter (None before three readings), from which readings, and how it is worked out."""
+
+    offset: MeterOffset | None
+    words: str
+    figure: Figure
+
+
+def learned_offset(bench: Bench) -> LearnedOffset:
+    """From the crop's or tank's own readings after mixing where there are three, else from those of all crops."""
     own = _pairs(bench, (e for e in bench.readings if e.id in bench.own_ids))
     if len(own) >= FEWEST_READINGS:
-        offset = learn_meter_offset(own)
-        return offset, say_count(
-            "from {n} reading of this crop or tank", "from {n} readings of this crop or tank", len(own)
-        )
+        words = say_count("from {n} reading of this crop or tank", "from {n} readings of this crop or tank", len(own))
+        return LearnedOffset(learn_meter_offset(own), words, explain_meter_offset(own))
     every = _pairs(bench, bench.readings)
-    offset = learn_meter_offset(every)
-    if offset is None:
-        missing = FEWEST_READINGS - len(every)
-        return None, say_count(
+    missing = FEWEST_READINGS - len(every)
+    if missing > 0:
+        words = say_count(
             "not yet: {n} reading after mixing is missing", "not yet: {n} readings after mixing are missing", missing
         )
-    return offset, say_count("from {n} reading of all crops", "from {n} readings of all crops", len(every))
+    else:
+        words = say_count("from {n} reading of all crops", "from {n} readings of all crops", len(every))
+    return LearnedOffset(learn_meter_offset(every), words, explain_meter_offset(every))
 
 
 def mix_content_ec(bench: Bench, mix: Mix, strength_percent: float = 100.0) -> float | None:

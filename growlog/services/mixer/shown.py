@@ -111,6 +111,7 @@ class EcView:
     meter_scales: Mapping[int, float]
     offset: MeterOffset | None
     offset_words: str
+    offset_figure: Figure
     your_meter: float | None
     last_reading: LastReading | None
     figure: Figure

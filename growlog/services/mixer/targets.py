@@ -4,6 +4,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 
 from growlog.calculations.nutrients import elements
+from growlog.records.feed_target import FeedTarget
 from growlog.records.recipe import Mix
 from growlog.services.mixer.bench import Bench, bench_of, content_of, state_with_mix, water_of
 from growlog.services.mixer.shown import TargetView
@@ -35,7 +36,7 @@ class TargetOffer:
 
 
 def target_offers(log: OpenLogbook, state: MixerState) -> list[TargetOffer]:
-    """All targets to choose from: published ones for the crop's species first, then saved mixes, then other crops."""
+    """All targets to choose from: the grower's own, published ones for the crop's species, saved mixes, other crops."""
     return offers_at(bench_of(log, state))
 
 
@@ -49,8 +50,9 @@ def offers_at(bench: Bench) -> list[TargetOffer]:
         if mix.removed_at is None and mix.parts:
             newest[mix.name.strip().casefold()] = mix
     mixes = [TargetOffer(m.name, MixTarget(m.id), say("this mix, 10 % about it"), True) for m in newest.values()]
+    own = [_offer_own(t) for t in sorted(bench.targets, key=lambda t: t.name.casefold())]
     others = sorted((o for o in published if not o.suits), key=lambda o: o.label)
-    return [*suiting, *sorted(mixes, key=lambda o: o.label.casefold()), *others]
+    return [*own, *suiting, *sorted(mixes, key=lambda o: o.label.casefold()), *others]
 
 
 def target_view(bench: Bench, state: MixerState, water_ec_ms_per_cm: float) -> TargetView | None:
@@ -70,6 +72,11 @@ def _stages() -> list[tuple[str, str]]:
     """The crops and stages of the table that say something of the feed itself, in its order."""
     named = [(t.crop, t.stage) for t in crop_targets() if t.stage != _EVERY_STAGE and t.crop != _NO_CROP]
     return [key for key in dict.fromkeys(named) if _published(PublishedTarget(*key), 0.0) is not None]
+
+
+def _offer_own(target: FeedTarget) -> TargetOffer:
+    ranges = {r.element: Range(r.low_mg_per_l, r.high_mg_per_l) for r in target.ranges}
+    return TargetOffer(target.name, OwnTarget(ranges, target.name), say("grower's own"), True)
 
 
 def _offer(crop: str, stage: str, kind: str) -> TargetOffer:

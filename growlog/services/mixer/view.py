@@ -67,7 +67,8 @@ def _only_water(content: MixFile) -> MixFile:
 
 
 def _ec_view(bench: Bench, result: MixResult, of_water: float) -> EcView:
-    offset, words = learned_offset(bench)
+    learned = learned_offset(bench)
+    offset = learned.offset
     ec = result.ec
     return EcView(
         estimate=ec.estimate,
@@ -77,7 +78,8 @@ def _ec_view(bench: Bench, result: MixResult, of_water: float) -> EcView:
         us_per_cm=ec.estimate * 1000,
         meter_scales=meter_ppm(ec.estimate),
         offset=offset,
-        offset_words=words,
+        offset_words=learned.words,
+        offset_figure=learned.figure,
         your_meter=None if offset is None else offset.expected_reading(ec.estimate),
         last_reading=last_reading(bench),
         figure=ec_figure(ec, result.nutrients_mg_per_l),

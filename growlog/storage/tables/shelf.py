@@ -93,3 +93,26 @@ class MixWaterRow(Base):
     water_id: Mapped[str] = link("source_water")
     water_share: Mapped[float]
     __table_args__ = (*within_limits("water_share"),)
+
+
+class FeedTargetRow(Identified, Base):
+    """A target of the grower's own."""
+
+    __tablename__ = "feed_target"
+    name: Mapped[str] = mapped_column(String(200))
+    note: Mapped[str]
+
+
+class TargetRangeRow(Base):
+    """The range of one element of a target."""
+
+    __tablename__ = "target_range"
+    target_id: Mapped[str] = mapped_column(String(36), ForeignKey("feed_target.id"), primary_key=True)
+    position: Mapped[int] = mapped_column(Integer, primary_key=True)
+    element: Mapped[str] = mapped_column(String(16))
+    low_mg_per_l: Mapped[float | None]
+    high_mg_per_l: Mapped[float | None]
+    __table_args__ = (
+        column_within("low_mg_per_l", "water_mg_per_l"),
+        column_within("high_mg_per_l", "water_mg_per_l"),
+    )

@@ -47,21 +47,22 @@ INSERT INTO "change" VALUES(28,'1','2026-03-07 12:00:00.000000','add','Entry','e
 INSERT INTO "change" VALUES(29,'1','2026-03-07 12:00:00.000000','add','Room','room-2',NULL,'{"id": "room-2", "name": "Second room", "floor_m2": 2.0, "zone": "Etc/UTC", "energy_sharing": "by-hand", "note": "", "version": 1, "removed_at": null}');
 INSERT INTO "change" VALUES(30,'1','2026-03-07 12:00:00.000000','add','Lamp','lamp-2',NULL,'{"id": "lamp-2", "room_id": "room-2", "name": "Panel", "lamp_count": 1, "rated_w": 250.0, "wall_w": null, "efficacy_umol_per_j": 2.1, "from_day": "2026-01-18", "until_day": null, "kind": "led-white", "ballast_loss_percent": 4.0, "rated_life_h": 50000.0, "bulb_from_day": "2026-01-18", "price_minor": 9900, "version": 1, "removed_at": null}');
 INSERT INTO "change" VALUES(31,'1','2026-03-07 12:00:00.000000','add','Mix','mix-2',NULL,'{"id": "mix-2", "name": "A + B", "edition": 2, "parts": [{"product": "Base A", "dose_per_l": 2.0, "unit": "mL/L", "product_id": "product"}, {"product": "B", "dose_per_l": 1.5, "unit": "mL/L", "product_id": null}], "note": "", "waters": [{"water_id": "water", "water_share": 0.6}, {"water_id": "water", "water_share": 0.4}], "version": 1, "removed_at": null}');
-INSERT INTO "change" VALUES(32,'1','2026-03-07 12:00:00.000000','add','StockMove','move',NULL,'{"id": "move", "product_id": "product", "day": "2026-01-18", "sort": "bought", "amount": 1000.0, "price_minor": 1450, "entry_id": null, "note": "note", "version": 1, "removed_at": null}');
-INSERT INTO "change" VALUES(33,'1','2026-03-07 12:00:00.000000','add','Routine','routine',NULL,'{"id": "routine", "name": "Look under the leaves", "who": "crop", "when": "every-days", "crop_id": "crop", "every_days": 3, "at_age": null, "from_day": "2026-01-18", "until_day": "2026-03-01", "entry_kind": "problem", "in_the_morning": true, "is_on": false, "note": "note", "version": 1, "removed_at": null}');
-INSERT INTO "change" VALUES(34,'1','2026-03-07 12:00:00.000000','add','DueAnswer','answer',NULL,'{"id": "answer", "due_key": "routine:routine:crop", "due_day": "2026-01-18", "outcome": "put-off", "crop_id": "crop", "until_day": "2026-01-20", "reason": "away", "entry_id": null, "version": 1, "removed_at": null}');
-INSERT INTO "change" VALUES(35,'1','2026-03-07 12:00:00.000000','add','FeedStep','feed-step',NULL,'{"id": "feed-step", "crop_id": "crop", "from_age": 21, "mix_id": "mix-2", "strength_percent": 75.0, "volume_l": 1.5, "note": "note", "version": 1, "removed_at": null}');
-INSERT INTO "change" VALUES(36,'1','2026-03-07 12:00:00.000000','add','LightStep','light-step',NULL,'{"id": "light-step", "room_id": "room-2", "from_day": null, "crop_id": "crop", "from_age": 30, "photoperiod_h": 14.5, "on_at": "06:00:00", "dimming_percent": 80.0, "canopy_ppfd_umol": 420.0, "lamp_ids": ["lamp-2"], "note": "note", "version": 1, "removed_at": null}');
-INSERT INTO "change" VALUES(37,'1','2026-03-07 12:00:00.000000','add','Device','device',NULL,'{"id": "device", "room_id": "room-2", "name": "Fan", "sort": "fan", "device_w": 18.0, "hours_per_day": 12.0, "with_lamps": false, "duty_percent": 50.0, "from_day": "2026-01-18", "until_day": null, "version": 1, "removed_at": null}');
-INSERT INTO "change" VALUES(38,'1','2026-03-07 12:00:00.000000','add','Tariff','tariff',NULL,'{"id": "tariff", "name": "Two rates", "from_day": "2026-01-18", "bands": [{"from_at": "06:00:00", "until_at": "22:00:00", "price_per_kwh": "0.31"}, {"from_at": "22:00:00", "until_at": "06:00:00", "price_per_kwh": "0.2045"}], "daily_charge_minor": 42, "note": "note", "version": 1, "removed_at": null}');
-INSERT INTO "change" VALUES(39,'1','2026-03-07 12:00:00.000000','add','Purchase','purchase',NULL,'{"id": "purchase", "name": "Pots", "day": "2026-01-18", "sort": "containers", "price_minor": 1800, "crop_id": "crop", "life_days": null, "life_crops": 4, "note": "note", "version": 1, "removed_at": null}');
-INSERT INTO "change" VALUES(40,'1','2026-03-07 12:00:00.000000','add','Decision','decision',NULL,'{"id": "decision", "crop_id": "crop", "decided_on": "2026-01-18", "verdict": "regrow-with-changes", "reasons": "Tasty.", "changes": "Sow later.", "figures": [{"figure_key": "yield_per_plant", "label": "Yield of a plant", "value_text": "1.2 kg"}, {"figure_key": "cost", "label": "Cost", "value_text": "9.10"}], "version": 1, "removed_at": null}');
-INSERT INTO "change" VALUES(41,'1','2026-03-07 12:00:00.000000','add','Photo','photo-2',NULL,'{"id": "photo-2", "sha256": "cdcdcdcdcdcdcdcdcdcdcdcdcdcdcdcdcdcdcdcdcdcdcdcdcdcdcdcdcdcdcdcd", "path": "photos/a/c.jpg", "byte_count": 9, "width_px": 3, "height_px": 4, "media_type": "image/jpeg", "original_name": "c.jpg", "captured": {"day": "2026-01-18", "at": null, "source": "file-name", "subsecond": "", "utc_offset": ""}, "added_at": "2026-01-18T06:30:00+00:00", "version": 1, "removed_at": null}');
-INSERT INTO "change" VALUES(42,'1','2026-03-07 12:00:00.000000','add','PhotoUse','use-2',NULL,'{"id": "use-2", "photo_id": "photo-2", "crop_id": "crop", "day": "2026-01-18", "at": null, "leads": false, "note": "", "version": 1, "removed_at": null}');
-INSERT INTO "change" VALUES(43,'1','2026-03-07 12:00:00.000000','add','ReviewPhoto','review-photo',NULL,'{"id": "review-photo", "crop_id": "crop", "photo_use_id": "use-2", "place": 1, "version": 1, "removed_at": null}');
-INSERT INTO "change" VALUES(44,'1','2026-03-07 12:00:00.000000','add','LoggerFile','file',NULL,'{"id": "file", "room_id": "room-2", "name": "air.csv", "sha256": "efefefefefefefefefefefefefefefefefefefefefefefefefefefefefefefef", "sample_count": 2, "first_at": "2026-01-18T06:30:00+00:00", "last_at": "2026-01-18T07:30:00+00:00", "added_at": "2026-01-18T06:30:00+00:00", "version": 1, "removed_at": null}');
-INSERT INTO "change" VALUES(45,'1','2026-03-07 12:00:00.000000','add','ColumnMap','map',NULL,'{"id": "map", "heading": "date\tweight", "columns": [{"column": "Date", "field": "day", "unit": "", "cumulative": false}, {"column": "Weight", "field": "pick.total_weight_g", "unit": "kg", "cumulative": true}], "date_order": "dmy", "decimal": ",", "version": 1, "removed_at": null}');
-INSERT INTO "change" VALUES(46,'2','2026-03-07 12:00:00.000000','remove','Entry','e-note','{"id": "e-note", "owner": {"kind": "crop", "id": "crop"}, "day": "2026-01-18", "detail": {"kind": "note"}, "at": "08:05:00", "labour_minutes": 4, "note": "a note", "group_id": null, "version": 1, "removed_at": null}','{"id": "e-note", "owner": {"kind": "crop", "id": "crop"}, "day": "2026-01-18", "detail": {"kind": "note"}, "at": "08:05:00", "labour_minutes": 4, "note": "a note", "group_id": null, "version": 2, "removed_at": "2026-03-07T12:00:00+00:00"}');
+INSERT INTO "change" VALUES(32,'1','2026-03-07 12:00:00.000000','add','FeedTarget','target',NULL,'{"id": "target", "name": "Fruit", "ranges": [{"element": "N", "low_mg_per_l": 140.0, "high_mg_per_l": 180.0}, {"element": "Ca", "low_mg_per_l": 150.0, "high_mg_per_l": null}], "note": "note", "version": 1, "removed_at": null}');
+INSERT INTO "change" VALUES(33,'1','2026-03-07 12:00:00.000000','add','StockMove','move',NULL,'{"id": "move", "product_id": "product", "day": "2026-01-18", "sort": "bought", "amount": 1000.0, "price_minor": 1450, "entry_id": null, "note": "note", "version": 1, "removed_at": null}');
+INSERT INTO "change" VALUES(34,'1','2026-03-07 12:00:00.000000','add','Routine','routine',NULL,'{"id": "routine", "name": "Look under the leaves", "who": "crop", "when": "every-days", "crop_id": "crop", "every_days": 3, "at_age": null, "from_day": "2026-01-18", "until_day": "2026-03-01", "entry_kind": "problem", "in_the_morning": true, "is_on": false, "note": "note", "version": 1, "removed_at": null}');
+INSERT INTO "change" VALUES(35,'1','2026-03-07 12:00:00.000000','add','DueAnswer','answer',NULL,'{"id": "answer", "due_key": "routine:routine:crop", "due_day": "2026-01-18", "outcome": "put-off", "crop_id": "crop", "until_day": "2026-01-20", "reason": "away", "entry_id": null, "version": 1, "removed_at": null}');
+INSERT INTO "change" VALUES(36,'1','2026-03-07 12:00:00.000000','add','FeedStep','feed-step',NULL,'{"id": "feed-step", "crop_id": "crop", "from_age": 21, "mix_id": "mix-2", "strength_percent": 75.0, "volume_l": 1.5, "note": "note", "version": 1, "removed_at": null}');
+INSERT INTO "change" VALUES(37,'1','2026-03-07 12:00:00.000000','add','LightStep','light-step',NULL,'{"id": "light-step", "room_id": "room-2", "from_day": null, "crop_id": "crop", "from_age": 30, "photoperiod_h": 14.5, "on_at": "06:00:00", "dimming_percent": 80.0, "canopy_ppfd_umol": 420.0, "lamp_ids": ["lamp-2"], "note": "note", "version": 1, "removed_at": null}');
+INSERT INTO "change" VALUES(38,'1','2026-03-07 12:00:00.000000','add','Device','device',NULL,'{"id": "device", "room_id": "room-2", "name": "Fan", "sort": "fan", "device_w": 18.0, "hours_per_day": 12.0, "with_lamps": false, "duty_percent": 50.0, "from_day": "2026-01-18", "until_day": null, "version": 1, "removed_at": null}');
+INSERT INTO "change" VALUES(39,'1','2026-03-07 12:00:00.000000','add','Tariff','tariff',NULL,'{"id": "tariff", "name": "Two rates", "from_day": "2026-01-18", "bands": [{"from_at": "06:00:00", "until_at": "22:00:00", "price_per_kwh": "0.31"}, {"from_at": "22:00:00", "until_at": "06:00:00", "price_per_kwh": "0.2045"}], "daily_charge_minor": 42, "note": "note", "version": 1, "removed_at": null}');
+INSERT INTO "change" VALUES(40,'1','2026-03-07 12:00:00.000000','add','Purchase','purchase',NULL,'{"id": "purchase", "name": "Pots", "day": "2026-01-18", "sort": "containers", "price_minor": 1800, "crop_id": "crop", "life_days": null, "life_crops": 4, "note": "note", "version": 1, "removed_at": null}');
+INSERT INTO "change" VALUES(41,'1','2026-03-07 12:00:00.000000','add','Decision','decision',NULL,'{"id": "decision", "crop_id": "crop", "decided_on": "2026-01-18", "verdict": "regrow-with-changes", "reasons": "Tasty.", "changes": "Sow later.", "figures": [{"figure_key": "yield_per_plant", "label": "Yield of a plant", "value_text": "1.2 kg"}, {"figure_key": "cost", "label": "Cost", "value_text": "9.10"}], "version": 1, "removed_at": null}');
+INSERT INTO "change" VALUES(42,'1','2026-03-07 12:00:00.000000','add','Photo','photo-2',NULL,'{"id": "photo-2", "sha256": "cdcdcdcdcdcdcdcdcdcdcdcdcdcdcdcdcdcdcdcdcdcdcdcdcdcdcdcdcdcdcdcd", "path": "photos/a/c.jpg", "byte_count": 9, "width_px": 3, "height_px": 4, "media_type": "image/jpeg", "original_name": "c.jpg", "captured": {"day": "2026-01-18", "at": null, "source": "file-name", "subsecond": "", "utc_offset": ""}, "added_at": "2026-01-18T06:30:00+00:00", "version": 1, "removed_at": null}');
+INSERT INTO "change" VALUES(43,'1','2026-03-07 12:00:00.000000','add','PhotoUse','use-2',NULL,'{"id": "use-2", "photo_id": "photo-2", "crop_id": "crop", "day": "2026-01-18", "at": null, "leads": false, "note": "", "version": 1, "removed_at": null}');
+INSERT INTO "change" VALUES(44,'1','2026-03-07 12:00:00.000000','add','ReviewPhoto','review-photo',NULL,'{"id": "review-photo", "crop_id": "crop", "photo_use_id": "use-2", "place": 1, "version": 1, "removed_at": null}');
+INSERT INTO "change" VALUES(45,'1','2026-03-07 12:00:00.000000','add','LoggerFile','file',NULL,'{"id": "file", "room_id": "room-2", "name": "air.csv", "sha256": "efefefefefefefefefefefefefefefefefefefefefefefefefefefefefefefef", "sample_count": 2, "first_at": "2026-01-18T06:30:00+00:00", "last_at": "2026-01-18T07:30:00+00:00", "added_at": "2026-01-18T06:30:00+00:00", "version": 1, "removed_at": null}');
+INSERT INTO "change" VALUES(46,'1','2026-03-07 12:00:00.000000','add','ColumnMap','map',NULL,'{"id": "map", "heading": "date\tweight", "columns": [{"column": "Date", "field": "day", "unit": "", "cumulative": false}, {"column": "Weight", "field": "pick.total_weight_g", "unit": "kg", "cumulative": true}], "date_order": "dmy", "decimal": ",", "version": 1, "removed_at": null}');
+INSERT INTO "change" VALUES(47,'2','2026-03-07 12:00:00.000000','remove','Entry','e-note','{"id": "e-note", "owner": {"kind": "crop", "id": "crop"}, "day": "2026-01-18", "detail": {"kind": "note"}, "at": "08:05:00", "labour_minutes": 4, "note": "a note", "group_id": null, "version": 1, "removed_at": null}','{"id": "e-note", "owner": {"kind": "crop", "id": "crop"}, "day": "2026-01-18", "detail": {"kind": "note"}, "at": "08:05:00", "labour_minutes": 4, "note": "a note", "group_id": null, "version": 2, "removed_at": "2026-03-07T12:00:00+00:00"}');
 CREATE TABLE column_map (
 	heading VARCHAR NOT NULL, 
 	date_order VARCHAR(3) NOT NULL, 
@@ -100,10 +101,10 @@ CREATE TABLE "crop" (
 	shop_price_minor_per_kg INTEGER, 
 	shop_price_minor_per_fruit INTEGER, 
 	CONSTRAINT pk_crop PRIMARY KEY (id), 
-	CONSTRAINT ck_crop_day_zero CHECK ((started_from = 'seed' AND sown_on IS NOT NULL) OR (started_from = 'bought-plant' AND transplanted_on IS NOT NULL)), 
-	CONSTRAINT fk_crop_cultivar_id FOREIGN KEY(cultivar_id) REFERENCES cultivar (id), 
-	CONSTRAINT ck_crop_container_l_range CHECK (container_l BETWEEN 0.01 AND 2000), 
 	CONSTRAINT ck_crop_seeds_emerged_range CHECK (seeds_emerged BETWEEN 0 AND 9999), 
+	CONSTRAINT ck_crop_day_zero CHECK ((started_from = 'seed' AND sown_on IS NOT NULL) OR (started_from = 'bought-plant' AND transplanted_on IS NOT NULL)), 
+	CONSTRAINT ck_crop_container_l_range CHECK (container_l BETWEEN 0.01 AND 2000), 
+	CONSTRAINT fk_crop_cultivar_id FOREIGN KEY(cultivar_id) REFERENCES cultivar (id), 
 	CONSTRAINT ck_crop_started_from_word CHECK (started_from IN ('seed', 'bought-plant')), 
 	CONSTRAINT ck_crop_seeds_sown_range CHECK (seeds_sown BETWEEN 0 AND 9999), 
 	CONSTRAINT ck_crop_shop_price_minor_per_kg_range CHECK (shop_price_minor_per_kg BETWEEN 0 AND 10000000), 
@@ -272,14 +273,14 @@ CREATE TABLE "entry_feed" (
 	entry_id VARCHAR(36) NOT NULL, 
 	strength_percent DOUBLE, 
 	CONSTRAINT pk_entry_feed PRIMARY KEY (entry_id), 
-	CONSTRAINT ck_entry_feed_volume_l_range CHECK (volume_l BETWEEN 0 AND 2000), 
-	CONSTRAINT fk_entry_feed_mix_id FOREIGN KEY(mix_id) REFERENCES mix (id), 
-	CONSTRAINT ck_entry_feed_drain_ph_range CHECK (drain_ph BETWEEN 0 AND 14), 
+	CONSTRAINT fk_entry_feed_entry_id FOREIGN KEY(entry_id) REFERENCES entry (id), 
 	CONSTRAINT ck_entry_feed_ec_ms_per_cm_range CHECK (ec_ms_per_cm BETWEEN 0 AND 20), 
 	CONSTRAINT ck_entry_feed_drain_l_range CHECK (drain_l BETWEEN 0 AND 2000), 
-	CONSTRAINT fk_entry_feed_entry_id FOREIGN KEY(entry_id) REFERENCES entry (id), 
-	CONSTRAINT ck_entry_feed_drain_ec_ms_per_cm_range CHECK (drain_ec_ms_per_cm BETWEEN 0 AND 20), 
+	CONSTRAINT ck_entry_feed_drain_ph_range CHECK (drain_ph BETWEEN 0 AND 14), 
 	CONSTRAINT ck_entry_feed_ph_range CHECK (ph BETWEEN 0 AND 14), 
+	CONSTRAINT ck_entry_feed_drain_ec_ms_per_cm_range CHECK (drain_ec_ms_per_cm BETWEEN 0 AND 20), 
+	CONSTRAINT ck_entry_feed_volume_l_range CHECK (volume_l BETWEEN 0 AND 2000), 
+	CONSTRAINT fk_entry_feed_mix_id FOREIGN KEY(mix_id) REFERENCES mix (id), 
 	CONSTRAINT ck_entry_feed_strength_percent_range CHECK (strength_percent BETWEEN 0 AND 400)
 );
 INSERT INTO "entry_feed" VALUES('mix',2.8,1.88,5.9,0.6,2.24,6.1,0,'e-feed',80.0);
@@ -382,13 +383,13 @@ CREATE TABLE "entry_reading" (
 	canopy_lux DOUBLE, 
 	lamp_kind VARCHAR(64) DEFAULT '' NOT NULL, 
 	CONSTRAINT pk_entry_reading PRIMARY KEY (entry_id), 
-	CONSTRAINT ck_entry_reading_container_weight_g_range CHECK (container_weight_g BETWEEN 0 AND 500000), 
-	CONSTRAINT ck_entry_reading_relative_humidity_percent_range CHECK (relative_humidity_percent BETWEEN 0 AND 100), 
 	CONSTRAINT fk_entry_reading_entry_id FOREIGN KEY(entry_id) REFERENCES entry (id), 
+	CONSTRAINT ck_entry_reading_relative_humidity_percent_range CHECK (relative_humidity_percent BETWEEN 0 AND 100), 
+	CONSTRAINT ck_entry_reading_plant_height_cm_range CHECK (plant_height_cm BETWEEN 0 AND 1000), 
 	CONSTRAINT ck_entry_reading_canopy_ppfd_umol_range CHECK (canopy_ppfd_umol BETWEEN 0 AND 3000), 
 	CONSTRAINT ck_entry_reading_solution_temperature_c_range CHECK (solution_temperature_c BETWEEN 0 AND 50), 
-	CONSTRAINT ck_entry_reading_plant_height_cm_range CHECK (plant_height_cm BETWEEN 0 AND 1000), 
 	CONSTRAINT ck_entry_reading_air_temperature_c_range CHECK (air_temperature_c BETWEEN -30 AND 60), 
+	CONSTRAINT ck_entry_reading_container_weight_g_range CHECK (container_weight_g BETWEEN 0 AND 500000), 
 	CONSTRAINT ck_entry_reading_canopy_lux_range CHECK (canopy_lux BETWEEN 0 AND 200000)
 );
 INSERT INTO "entry_reading" VALUES(24.6,58.0,21.0,40.5,5200.0,480.0,'e-reading',26000.0,'led-white');
@@ -469,6 +470,15 @@ CREATE TABLE feed_step (
 	CONSTRAINT fk_feed_step_mix_id FOREIGN KEY(mix_id) REFERENCES mix (id)
 );
 INSERT INTO "feed_step" VALUES('crop',21,'mix-2',75.0,1.5,'note','feed-step',1,NULL);
+CREATE TABLE feed_target (
+	name VARCHAR(200) NOT NULL, 
+	note VARCHAR NOT NULL, 
+	id VARCHAR(36) NOT NULL, 
+	version INTEGER NOT NULL, 
+	removed_at DATETIME, 
+	CONSTRAINT pk_feed_target PRIMARY KEY (id)
+);
+INSERT INTO "feed_target" VALUES('Fruit','note','target',1,NULL);
 CREATE TABLE label_share (
 	product_id VARCHAR(36) NOT NULL, 
 	position INTEGER NOT NULL, 
@@ -498,11 +508,11 @@ CREATE TABLE "lamp" (
 	bulb_from_day DATE, 
 	price_minor INTEGER, 
 	CONSTRAINT pk_lamp PRIMARY KEY (id), 
-	CONSTRAINT ck_lamp_rated_w_range CHECK (rated_w BETWEEN 0 AND 20000), 
-	CONSTRAINT fk_lamp_room_id FOREIGN KEY(room_id) REFERENCES room (id), 
-	CONSTRAINT ck_lamp_wall_w_range CHECK (wall_w BETWEEN 0 AND 25000), 
 	CONSTRAINT ck_lamp_lamp_count_range CHECK (lamp_count BETWEEN 1 AND 200), 
+	CONSTRAINT ck_lamp_wall_w_range CHECK (wall_w BETWEEN 0 AND 25000), 
+	CONSTRAINT ck_lamp_rated_w_range CHECK (rated_w BETWEEN 0 AND 20000), 
 	CONSTRAINT ck_lamp_efficacy_umol_per_j_range CHECK (efficacy_umol_per_j BETWEEN 0 AND 6), 
+	CONSTRAINT fk_lamp_room_id FOREIGN KEY(room_id) REFERENCES room (id), 
 	CONSTRAINT ck_lamp_ballast_loss_percent_range CHECK (ballast_loss_percent BETWEEN 0 AND 60), 
 	CONSTRAINT ck_lamp_rated_life_h_range CHECK (rated_life_h BETWEEN 1 AND 200000), 
 	CONSTRAINT ck_lamp_price_minor_range CHECK (price_minor BETWEEN 0 AND 1000000000)
@@ -701,11 +711,11 @@ CREATE TABLE "placement" (
 	removed_at DATETIME, 
 	energy_share DOUBLE, 
 	CONSTRAINT pk_placement PRIMARY KEY (id), 
-	CONSTRAINT fk_placement_crop_id FOREIGN KEY(crop_id) REFERENCES crop (id), 
-	CONSTRAINT ck_placement_floor_share_range CHECK (floor_share BETWEEN 0 AND 1), 
-	CONSTRAINT fk_placement_room_id FOREIGN KEY(room_id) REFERENCES room (id), 
-	CONSTRAINT fk_placement_tank_id FOREIGN KEY(tank_id) REFERENCES tank (id), 
 	CONSTRAINT ck_placement_until_after_from CHECK (until_day IS NULL OR until_day >= from_day), 
+	CONSTRAINT ck_placement_floor_share_range CHECK (floor_share BETWEEN 0 AND 1), 
+	CONSTRAINT fk_placement_tank_id FOREIGN KEY(tank_id) REFERENCES tank (id), 
+	CONSTRAINT fk_placement_room_id FOREIGN KEY(room_id) REFERENCES room (id), 
+	CONSTRAINT fk_placement_crop_id FOREIGN KEY(crop_id) REFERENCES crop (id), 
 	CONSTRAINT ck_placement_energy_share_range CHECK (energy_share BETWEEN 0 AND 1)
 );
 INSERT INTO "placement" VALUES('crop','room','2025-11-15',NULL,'tank',0.5,'place',1,NULL,0.25);
@@ -947,6 +957,19 @@ CREATE TABLE tank_dose (
 	CONSTRAINT fk_tank_dose_product_id FOREIGN KEY(product_id) REFERENCES shelf_product (id)
 );
 INSERT INTO "tank_dose" VALUES('Base A',12.0,'mL','product',0,'e-tank-care');
+CREATE TABLE target_range (
+	target_id VARCHAR(36) NOT NULL, 
+	position INTEGER NOT NULL, 
+	element VARCHAR(16) NOT NULL, 
+	low_mg_per_l DOUBLE, 
+	high_mg_per_l DOUBLE, 
+	CONSTRAINT pk_target_range PRIMARY KEY (target_id, position), 
+	CONSTRAINT ck_target_range_high_mg_per_l_range CHECK (high_mg_per_l BETWEEN 0 AND 20000), 
+	CONSTRAINT ck_target_range_low_mg_per_l_range CHECK (low_mg_per_l BETWEEN 0 AND 20000), 
+	CONSTRAINT fk_target_range_target_id FOREIGN KEY(target_id) REFERENCES feed_target (id)
+);
+INSERT INTO "target_range" VALUES('target',0,'N',140.0,180.0);
+INSERT INTO "target_range" VALUES('target',1,'Ca',150.0,NULL);
 CREATE TABLE tariff (
 	name VARCHAR(200) NOT NULL, 
 	from_day DATE NOT NULL, 
@@ -1008,9 +1031,9 @@ CREATE INDEX ix_stock_move_product_id ON stock_move (product_id);
 CREATE INDEX ix_tank_dose_product_id ON tank_dose (product_id);
 CREATE INDEX ix_lamp_room_id ON lamp (room_id);
 CREATE INDEX ix_crop_cultivar_id ON crop (cultivar_id);
+CREATE INDEX ix_placement_room_id ON placement (room_id);
 CREATE INDEX ix_placement_tank_id ON placement (tank_id);
 CREATE INDEX ix_placement_crop_id ON placement (crop_id);
-CREATE INDEX ix_placement_room_id ON placement (room_id);
 CREATE INDEX ix_mix_part_product_id ON mix_part (product_id);
 CREATE INDEX ix_entry_feed_mix_id ON entry_feed (mix_id);
 CREATE UNIQUE INDEX uq_crop_name_kept ON crop (lower(name)) WHERE removed_at IS NULL;

@@ -89,6 +89,27 @@ def _make_tables() -> None:
         sa.PrimaryKeyConstraint("id", name=op.f("pk_source_water")),
     )
     op.create_table(
+        "feed_target",
+        sa.Column("name", sa.String(length=200), nullable=False),
+        sa.Column("note", sa.String(), nullable=False),
+        sa.Column("id", sa.String(length=36), nullable=False),
+        sa.Column("version", sa.Integer(), nullable=False),
+        sa.Column("removed_at", sa.DateTime(), nullable=True),
+        sa.PrimaryKeyConstraint("id", name=op.f("pk_feed_target")),
+    )
+    op.create_table(
+        "target_range",
+        sa.Column("target_id", sa.String(length=36), nullable=False),
+        sa.Column("position", sa.Integer(), nullable=False),
+        sa.Column("element", sa.String(length=16), nullable=False),
+        sa.Column("low_mg_per_l", sa.Double(), nullable=True),
+        sa.Column("high_mg_per_l", sa.Double(), nullable=True),
+        sa.CheckConstraint("high_mg_per_l BETWEEN 0 AND 20000", name=op.f("ck_target_range_high_mg_per_l_range")),
+        sa.CheckConstraint("low_mg_per_l BETWEEN 0 AND 20000", name=op.f("ck_target_range_low_mg_per_l_range")),
+        sa.ForeignKeyConstraint(["target_id"], ["feed_target.id"], name=op.f("fk_target_range_target_id")),
+        sa.PrimaryKeyConstraint("target_id", "position", name=op.f("pk_target_range")),
+    )
+    op.create_table(
         "tariff",
         sa.Column("name", sa.String(length=200), nullable=False),
         sa.Column("from_day", sa.Date(), nullable=False),
