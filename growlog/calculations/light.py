@@ -1,8 +1,6 @@
 """Light at the canopy."""
 
-from collections.abc import Iterable
 from dataclasses import dataclass
-from itertools import pairwise
 
 
 def daily_light_integral(ppfd_umol: float, photoperiod_h: float) -> float:
@@ -42,24 +40,3 @@ class LightSpan:
     canopy_ppfd_umol: float | None
     dli_mol: float | None
     is_estimate: bool = False
-
-
-def light_spans(
-    changes: Iterable[tuple[int, float, float | None, float | None]], first_age: int, last_age: int
-) -> list[LightSpan]:
-    """Spans from changes (plant age, photoperiod_h, dimming_percent, canopy_ppfd_umol), each until the next.
-
-    A change before first_age holds from first_age on; of several on one day the last counts.
-    """
-    latest: dict[int, tuple[int, float, float | None, float | None]] = {}
-    for change in sorted(changes, key=lambda c: c[0]):
-        latest[max(change[0], first_age)] = change
-    ages = sorted(age for age in latest if age <= last_age)
-    # A change that changes nothing (a new place under the same light) starts no span.
-    starts = [a for i, a in enumerate(ages) if i == 0 or latest[a][1:] != latest[ages[i - 1]][1:]]
-    spans = []
-    for start, following in pairwise([*starts, last_age + 1]):
-        _, hours, dimming, ppfd = latest[start]
-        dli = None if ppfd is None else daily_light_integral(ppfd, hours)
-        spans.append(LightSpan(start, following - 1, hours, dimming, ppfd, dli))
-    return spans

@@ -4,11 +4,12 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
 from datetime import date, time, timedelta
 from enum import StrEnum
+from math import ceil
 
 import numpy as np
 from numpy.typing import NDArray
 
-from growlog.calculations.light import daily_light_integral
+from growlog.calculations.light import LightSpan, daily_light_integral
 from growlog.words import mark
 
 DAY_MINUTES = 24 * 60
@@ -92,9 +93,9 @@ class LightSetting:
         return 1.0 if self.dimming_percent is None else self.dimming_percent / 100
 
     @property
-    def on_minutes(self) -> int:
-        """Minutes a day."""
-        return round(self.photoperiod_h * 60)
+    def on_minutes(self) -> float:
+        """Minutes a day, with their fraction."""
+        return round(self.photoperiod_h * 60, 6)
 
     @property
     def on_at_minute(self) -> int | None:
@@ -158,6 +159,22 @@ def light_day(day: date, setting: LightSetting) -> LightDay:
     return LightDay(day, setting, daily_light_integral(min(canopy.ppfd_umol, 3000), hours), low, high)
 
 
+def light_spans(days: Iterable[LightDay], day_zero: date) -> list[LightSpan]:
+    """Days in order as spans by plant age: days that follow each other with the same light are one."""
+    spans: list[LightSpan] = []
+    for light in days:
+        age, setting = (light.day - day_zero).days, light.setting
+        canopy = setting.canopy
+        ppfd = None if canopy is None else canopy.ppfd_umol
+        estimate = canopy is not None and canopy.way.is_estimate
+        span = LightSpan(age, age, setting.photoperiod_h, setting.dimming_percent, ppfd, light.dli_mol, estimate)
+        if spans and replace(spans[-1], start_age=age, end_age=age) == span and spans[-1].end_age == age - 1:
+            spans[-1] = replace(spans[-1], end_age=age)
+        else:
+            spans.append(span)
+    return spans
+
+
 def watts_by_minute(
     yesterday: tuple[LightSetting, float] | None, today: tuple[LightSetting, float] | None
 ) -> NDArray[np.float64]:
@@ -167,16 +184,26 @@ def watts_by_minute(
     count evenly over the day.
     """
     watts = np.zeros(DAY_MINUTES)
-    if yesterday is not None and (on_at := yesterday[0].on_at_minute) is not None:
-        watts[: max(0, on_at + yesterday[0].on_minutes - DAY_MINUTES)] = yesterday[1]
+    if yesterday is not None and yesterday[0].on_at_minute is not None:
+        watts = _two_days(*yesterday)[DAY_MINUTES:]
     if today is None:
         return watts
     setting, draws = today
     if (on_at := setting.on_at_minute) is None:
         watts[:] = draws * setting.on_minutes / DAY_MINUTES
     else:
-        watts[on_at : on_at + setting.on_minutes] = draws
+        burning = slice(on_at, on_at + ceil(setting.on_minutes))
+        watts[burning] = _two_days(setting, draws)[:DAY_MINUTES][burning]
     return watts
+
+
+def _two_days(setting: LightSetting, draws: float) -> NDArray[np.float64]:
+    """Watts at each minute of the day on which lamps go on and of the next; part of a minute is part of the watts."""
+    watts = np.zeros(2 * DAY_MINUTES + 1)
+    start, whole = setting.on_at_minute or 0, int(setting.on_minutes)
+    watts[start : start + whole] = draws
+    watts[start + whole] = draws * (setting.on_minutes - whole)
+    return watts[:-1]
 
 
 def days_between(first: date, last: date) -> list[date]:

@@ -4,7 +4,14 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from statistics import median
 
+from growlog.calculations.explained_figure import COMMON_PRACTICE, Figure, Input, Sure
+from growlog.words import mark
+
 FEWEST_READINGS = 3
+_METHOD = mark(
+    "For each reading after mixing: what the meter showed, divided by what the mix was estimated to read. The middle"
+    " one counts; a single slip does not move it."
+)
 
 
 @dataclass(frozen=True)
@@ -34,3 +41,15 @@ def learn_meter_offset(pairs: Sequence[tuple[float, float]]) -> MeterOffset | No
     ratios = [reading / estimate for estimate, reading in pairs]
     middle = median(ratios)
     return MeterOffset(middle, median(abs(ratio - middle) for ratio in ratios), len(ratios))
+
+
+def explain_meter_offset(pairs: Sequence[tuple[float, float]]) -> Figure:
+    """Reading over estimate with its spread about it; no value below three pairs. Pairs as for learn_meter_offset."""
+    offset = learn_meter_offset(pairs)
+    inputs = tuple(Input(f"{estimate:.2f}", round(reading, 3), "mS/cm") for estimate, reading in pairs)
+    value, low, high = (None, None, None) if offset is None else _about(offset)
+    return Figure("meter-offset", value, "", inputs, _METHOD, COMMON_PRACTICE, Sure.ESTIMATE, low=low, high=high)
+
+
+def _about(offset: MeterOffset) -> tuple[float, float, float]:
+    return offset.ratio, offset.ratio - offset.spread, offset.ratio + offset.spread

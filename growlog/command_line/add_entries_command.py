@@ -85,7 +85,7 @@ def add_entries_command(call: Call, /, folder: Path, file: Path, **options: Any)
     if quiet:
         tell_json(_as_values(plan, written))
     else:
-        _tell_all(plan, written)
+        _tell_all(plan, options["dry_run"])
     return 1 if plan.questions or plan.refused else 0
 
 
@@ -136,7 +136,7 @@ def _as_values(plan: ImportPlan, written: bool) -> dict[str, Any]:
     }
 
 
-def _tell_all(plan: ImportPlan, written: bool) -> None:
+def _tell_all(plan: ImportPlan, rehearsal: bool) -> None:
     for line in _column_lines(plan.table, plan):
         tell(line)
     for row in (*plan.unusual(), *plan.refused):
@@ -149,7 +149,7 @@ def _tell_all(plan: ImportPlan, written: bool) -> None:
         return
     n = len(plan.entries)
     carried = say_count("{n} entry carried in", "{n} entries carried in", n)
-    parts = [carried if written or not n else say_count("{n} entry would go in", "{n} entries would go in", n)]
+    parts = [say_count("{n} entry would go in", "{n} entries would go in", n) if rehearsal else carried]
     if plan.known_count:
         parts.append(say_count("{n} was there already", "{n} were there already", plan.known_count))
     if plan.refused:

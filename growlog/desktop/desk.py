@@ -14,6 +14,7 @@ from growlog.desktop.undo import UndoStack
 from growlog.records.change import Change
 from growlog.records.problems import Problem, RecordRefused
 from growlog.services.board import Board, Curve, board_of, curve_of
+from growlog.services.board_use import BoardUse
 from growlog.services.crops import CropSummary, crops_of
 from growlog.services.day_sheet import CropDays, DaySheet, crop_days_of
 from growlog.services.due import DueItem, board_ahead, due_items, due_marks
@@ -83,6 +84,12 @@ class Desk(QObject):
     def age_of(self, day: date) -> int:
         """The plant age of a day of the chosen crop."""
         return 0 if self.board is None else (day - self.board.day_zero).days
+
+    def lay_use(self, use: BoardUse) -> None:
+        """Puts a crop's use by day, read beside the board, onto it; passed over where another crop is on the board."""
+        if self.board is not None and self.board.crop.id == use.crop_id:
+            self.board = replace(self.board, use=use)
+            self.board_changed.emit(self.board)
 
     def other_curve(self, crop_id: str) -> Curve | None:
         """The curve of another crop, None for none."""

@@ -6,6 +6,7 @@ from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QKeySequence, QShortcut
 from PySide6.QtWidgets import QHBoxLayout, QSplitter, QVBoxLayout, QWidget
 
+from growlog.desktop.background import Lane
 from growlog.desktop.board.season_board import SeasonBoard
 from growlog.desktop.crop_list.crop_list import CropList
 from growlog.desktop.day_sheet.add_row import KIND_KEYS
@@ -16,6 +17,7 @@ from growlog.desktop.look.widgets.labels import ElidedLabel, Rule, TextLabel
 from growlog.desktop.settings import Settings
 from growlog.desktop.totals import counts_line, totals_line
 from growlog.services.board import Board
+from growlog.services.board_use import BoardUse, use_of
 from growlog.services.crops import CropSummary
 from growlog.services.day_sheet import DaySheet
 from growlog.services.due import DueItem, routines_of
@@ -166,6 +168,7 @@ class LogbookPage(QWidget):
         else:
             self.board.show_board(board, board.last_age if day is None else self._desk.age_of(day))
         self.totals.setText("" if board is None else totals_line(board))
+        self._read_use()
 
     def _show_sheet(self, sheet: DaySheet | None) -> None:
         if sheet is not None:
@@ -183,3 +186,15 @@ class LogbookPage(QWidget):
 
     def _keep_hidden(self, hidden: list[str]) -> None:
         self._settings.set("hidden_lanes", list(hidden))
+        self._read_use()
+
+    def _read_use(self) -> None:
+        """Cost and electricity by day are read beside the board, and only where their lanes are shown."""
+        board = self._desk.board
+        wanted = {"cost", "energy"} - set(self._settings.texts("hidden_lanes"))
+        if board is None or not wanted or (board.use is not None and board.use.crop_id == board.crop.id):
+            return
+        self._desk.runner.run(use_of, self._desk.log, board.crop.id, on_done=self._show_use, lane=Lane.DATABASE)
+
+    def _show_use(self, use: BoardUse) -> None:
+        self._desk.lay_use(use)

@@ -24,6 +24,7 @@ from growlog.desktop.windows.crop_windows import CropWindows
 from growlog.desktop.windows.due_windows import DueWindows
 from growlog.desktop.windows.entry_windows import EntryWindows
 from growlog.desktop.windows.feeding_windows import FeedingWindows
+from growlog.desktop.windows.money_windows import MoneyWindows
 from growlog.desktop.windows.nutrient_windows import NutrientWindows
 from growlog.desktop.windows.old_notes_windows import OldNotesWindows
 from growlog.desktop.windows.photo_windows import PhotoWindows
@@ -63,6 +64,7 @@ class MainWindow(QMainWindow):
         self.entries: EntryWindows | None = None
         self.crops: CropWindows | None = None
         self.rooms: RoomWindows | None = None
+        self.money: MoneyWindows | None = None
         self.photos: PhotoWindows | None = None
         self.tally: TallyWindows | None = None
         self.sheets: SheetWindows | None = None
@@ -92,12 +94,14 @@ class MainWindow(QMainWindow):
         self.page = page = LogbookPage(desk, self.settings)
         self.entries = EntryWindows(desk, page, self.settings, self.messages)
         self.crops = CropWindows(desk, page, self.messages)
+        self.money = MoneyWindows(desk, page, self.entries, self.messages)
         self.rooms = RoomWindows(desk, page, self.files, self.messages)
         self.photos = PhotoWindows(desk, page, self.files, self.messages)
         self.tally = TallyWindows(desk, page, self.settings, self.messages)
         self.sheets = SheetWindows(desk, page, self.settings, self.files, self.messages)
         self.feeding = FeedingWindows(desk, page, self.settings)
         self.nutrients = NutrientWindows(desk, page, self.settings, self.files, self.messages)
+        self.nutrients.tanks.room_wanted.connect(self.commands.room)
         self.old_notes = OldNotesWindows(desk, page, self.files, self.messages)
         self.quick_line = QuickLineWindows(desk, page)
         self.tags = TagWindows(desk, page, self.settings, self.entries)
@@ -140,7 +144,9 @@ class MainWindow(QMainWindow):
         log = self.desk.log
         self.desk.deleteLater()
         self.due = self.routines = None
-        self.rooms = None
+        if self.rooms is not None:
+            self.rooms.put_away()
+        self.rooms = self.money = None
         self.nutrients = None
         self.quick_line = None
         self.tally = None
@@ -254,6 +260,8 @@ class MainWindow(QMainWindow):
             action.setEnabled(bool(what))
 
     def _show_written(self, _change: object) -> None:
+        if self.desk is not None:
+            self.strip.withdraw(self.desk.undo)  # it spoke of the change before
         if self.page is not None:
             self.page.show_kept(say("Saved {time}", time=datetime.now().astimezone().strftime("%H:%M")))
 

@@ -170,6 +170,11 @@ class MessageStrip(QWidget):
         self._on_action = None
         self.hide()
 
+    def withdraw(self, action: Callable[[], None]) -> None:
+        """Takes the message away if it offers this action, which has come to mean something else."""
+        if self._on_action == action:
+            self.clear()
+
     def _act(self) -> None:
         action = self._on_action
         self.clear()

@@ -9,14 +9,17 @@ from PySide6.QtCore import QEventLoop, QPoint, QRect, QTimer
 from PySide6.QtGui import QPainter, QPen, QPixmap
 from PySide6.QtWidgets import QDialog, QWidget
 
+from growlog.desktop.logger.pictured import written_logger_file
 from growlog.desktop.look.theme import current
 from growlog.desktop.main_window import MainWindow
+from growlog.desktop.money.power_page import PowerPage
+from growlog.desktop.money.purchases_page import PurchasesPage
 from growlog.desktop.old_notes.pictured import written_example
 from growlog.desktop.settings import Settings
 from growlog.desktop.tally.pictured import empty_tally, full_tally, tally_with_question
 from growlog.records.entry import KINDS
 from growlog.services.logbooks import open_log
-from growlog.services.mixer import MixerState
+from growlog.services.mixer import MixerState, Range
 from growlog.services.open_logbook import Clock, LogbookProblem, OpenLogbook
 from growlog.services.photo_uses import original_path
 from growlog.services.requests import Folders, PictureRequest
@@ -64,6 +67,13 @@ def _board(_window: MainWindow) -> None:
 def _calendar(window: MainWindow) -> None:
     if window.page is not None:
         window.page.board.set_axis_mode("calendar")
+
+
+def _board_with_all(window: MainWindow) -> None:
+    """Every lane that has something, those too that are hidden at first."""
+    if window.page is not None:
+        window.page.board.set_hidden_lanes([])
+        window.page.board.hidden_lanes_changed.emit([])
 
 
 def _underlay(window: MainWindow) -> None:
@@ -123,6 +133,72 @@ def _flower_tags(window: MainWindow) -> None:
 def _feeding_round(window: MainWindow) -> None:
     if window.feeding is not None:
         window.feeding.open()
+
+
+def _mixer_target(window: MainWindow) -> None:
+    """The mixer held against ranges of the grower's own."""
+    if window.nutrients is not None:
+        window.nutrients.mixer.open()
+        if window.nutrients.mixer.dialog is not None:
+            low_calcium = {"N": Range(140, 180), "P": Range(35, 55), "K": Range(210, 260), "Ca": Range(170, 190)}
+            window.nutrients.mixer.dialog.targets.take_own("", low_calcium)
+            window.nutrients.mixer.dialog.show_elements()
+
+
+def _doses(window: MainWindow) -> None:
+    _mixer_target(window)
+    if window.nutrients is not None and window.nutrients.mixer.dialog is not None:
+        window.nutrients.mixer.dialog.doses_button.click()
+        if window.nutrients.mixer.doses is not None:
+            window.nutrients.mixer.doses.ask()
+
+
+def _explanation(window: MainWindow) -> None:
+    _mixer(window)
+    if window.nutrients is not None and window.nutrients.mixer.dialog is not None:
+        window.nutrients.mixer.dialog.explain_button.explain()
+
+
+def _mix_and_log(window: MainWindow) -> None:
+    _mixer(window)
+    if window.nutrients is not None and window.nutrients.mixer.dialog is not None:
+        window.nutrients.mixer.dialog.log_button.click()
+
+
+def _shelf(window: MainWindow) -> None:
+    if window.nutrients is not None:
+        window.nutrients.shelf.open_shelf()
+
+
+def _product_form(window: MainWindow) -> None:
+    """The label of the first product, or an empty one."""
+    _shelf(window)
+    shelf = None if window.nutrients is None else window.nutrients.shelf.shelf
+    if shelf is not None and shelf.rows:
+        shelf.change(shelf.rows[0].item.product)
+    elif shelf is not None:
+        shelf.new()
+
+
+def _waters(window: MainWindow) -> None:
+    if window.nutrients is not None:
+        window.nutrients.shelf.open_waters()
+
+
+def _feed_plan(window: MainWindow) -> None:
+    if window.nutrients is not None:
+        window.nutrients.tanks.open_plan()
+
+
+def _tank_care(window: MainWindow) -> None:
+    """A tank that has grown too strong and too low."""
+    if window.nutrients is not None:
+        window.nutrients.tanks.open_care()
+        care = window.nutrients.tanks.care
+        if care is not None:
+            care.top_up.fields["volume_now_l"].set_value(12)
+            care.top_up.fields["ec_now_ms_per_cm"].set_value(2.1)
+            care.top_up.ask_quietly()
 
 
 def _empty_mixer(window: MainWindow) -> None:
@@ -205,6 +281,77 @@ def _room(window: MainWindow) -> None:
         window.rooms.open_room()
 
 
+def _another_room(window: MainWindow) -> None:
+    if window.rooms is not None:
+        window.rooms.open_room()
+        if window.rooms.room is not None:
+            window.rooms.room.add_room()
+
+
+class _RoomScreen:
+    """One part of the room."""
+
+    def __init__(self, part: str) -> None:
+        self._part = part
+
+    def __call__(self, window: MainWindow) -> None:
+        if window.rooms is not None:
+            window.rooms.open_room()
+            if window.rooms.room is not None:
+                window.rooms.room.page.show_part(self._part)
+
+
+class _MoneyScreen:
+    """One part of what a crop cost; open: with an empty form."""
+
+    def __init__(self, part: str, *, form: bool = False) -> None:
+        self._part, self._form = part, form
+
+    def __call__(self, window: MainWindow) -> None:
+        if window.money is None:
+            return
+        window.money.open()
+        _wait_until_idle(window)
+        dialog = window.money.dialog
+        if dialog is not None:
+            dialog.show_part(self._part)
+            page = dialog.pages[self._part]
+            if self._form and isinstance(page, (PurchasesPage, PowerPage)):
+                page.add()
+
+
+def _light_plan(window: MainWindow) -> None:
+    if window.rooms is not None:
+        window.rooms.open_light_plan()
+
+
+def _light_step(window: MainWindow) -> None:
+    _light_plan(window)
+    _wait_until_idle(window)
+    if window.rooms is not None and window.rooms.light_plan is not None:
+        window.rooms.light_plan.add()
+
+
+def _logger_empty(window: MainWindow) -> None:
+    if window.rooms is not None:
+        window.rooms.open_logger()
+
+
+def _logger(window: MainWindow) -> None:
+    _show_logger(window, troubled=False)
+
+
+def _logger_refused(window: MainWindow) -> None:
+    _show_logger(window, troubled=True)
+
+
+def _show_logger(window: MainWindow, *, troubled: bool) -> None:
+    if window.rooms is not None and window.desk is not None and window.desk.board is not None:
+        folder = window.settings.file.parent
+        path = written_logger_file(folder, window.desk.board.day_zero, troubled)
+        window.rooms.open_logger(path=path)
+
+
 def _preferences(window: MainWindow) -> None:
     window.actions_table.by_name["preferences"].trigger()
 
@@ -229,6 +376,7 @@ SCREENS: dict[str, Callable[[MainWindow], None]] = {
     "welcome-problem": _problem,
     "board": _board,
     "board-calendar": _calendar,
+    "board-all-lanes": _board_with_all,
     "board-two-curves": _underlay,
     "photo": _photo,
     "compare": _compare,
@@ -238,6 +386,22 @@ SCREENS: dict[str, Callable[[MainWindow], None]] = {
     "crop": _correct_crop,
     "crop-clear": _clear,
     "room": _room,
+    "room-new": _another_room,
+    "room-devices": _RoomScreen("devices"),
+    "room-crops": _RoomScreen("crops"),
+    "room-cautions": _RoomScreen("cautions"),
+    "light-plan": _light_plan,
+    "light-step": _light_step,
+    "logger": _logger,
+    "logger-empty": _logger_empty,
+    "logger-refused": _logger_refused,
+    "money": _MoneyScreen("crop"),
+    "money-labour": _MoneyScreen("labour"),
+    "money-purchases": _MoneyScreen("purchases"),
+    "money-purchase": _MoneyScreen("purchases", form=True),
+    "money-electricity": _MoneyScreen("power"),
+    "money-tariff": _MoneyScreen("power", form=True),
+    "money-prices": _MoneyScreen("prices"),
     "old-notes": _old_notes,
     "old-notes-empty": _old_notes_empty,
     "old-notes-refused": _old_notes_refused,
@@ -250,6 +414,15 @@ SCREENS: dict[str, Callable[[MainWindow], None]] = {
     "flower-tags": _flower_tags,
     "mixer": _mixer,
     "mixer-empty": _empty_mixer,
+    "mixer-target": _mixer_target,
+    "mixer-doses": _doses,
+    "mix-and-log": _mix_and_log,
+    "explanation": _explanation,
+    "shelf": _shelf,
+    "product-form": _product_form,
+    "waters": _waters,
+    "feed-plan": _feed_plan,
+    "tank-care": _tank_care,
     "quick-line": _quick_line,
     "quick-line-refused": _quick_line_refused,
     "quick-line-help": _quick_line_help,

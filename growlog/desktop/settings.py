@@ -70,7 +70,7 @@ TABLE = {
         Setting("window_maximised", False, _is_flag),
         Setting("splitter_sizes", [], _is_sizes),
         Setting("lane_order", [], _is_texts),
-        Setting("hidden_lanes", [], _is_texts),
+        Setting("hidden_lanes", ["drain-share", "drain-ec", "vpd", "cost", "energy"], _is_texts),
         Setting("paper", "a4", _one_of("a4", "letter")),
         Setting("axis_mode", "age", _one_of("age", "calendar")),
     )

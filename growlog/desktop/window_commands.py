@@ -32,6 +32,8 @@ class WindowCommands(QObject):
             "undo": self.undo,
             "redo": self.redo,
             "room": self.room,
+            "light_plan": self.light_plan,
+            "logger": self.logger,
             "room_sheet": self.room_sheet,
             "routines": self.routines,
             "calendar_file": self.calendar_file,
@@ -46,6 +48,12 @@ class WindowCommands(QObject):
             "reopen_crop": self.reopen_crop,
             "feeding_round": self.feeding_round,
             "mixer": self.mixer,
+            "feed_plan": self.feed_plan,
+            "tank_care": self.tank_care,
+            "shelf": self.shelf,
+            "waters": self.waters,
+            "money": self.money,
+            "figures": self.figures,
             "flower_tags": self.flower_tags,
             "add_photos": self.add_photos,
             "paste_photos": self.paste,
@@ -87,6 +95,26 @@ class WindowCommands(QObject):
         """Opens the room beside the board."""
         if self._window.rooms is not None:
             self._window.rooms.open_room()
+
+    def light_plan(self) -> None:
+        """Opens the light programme of the room beside the board."""
+        if self._window.rooms is not None:
+            self._window.rooms.open_light_plan()
+
+    def logger(self) -> None:
+        """Opens what brings the readings of a logger in."""
+        if self._window.rooms is not None:
+            self._window.rooms.open_logger()
+
+    def money(self) -> None:
+        """Opens what the chosen crop cost."""
+        if self._window.money is not None:
+            self._window.money.open()
+
+    def figures(self) -> None:
+        """Opens all figures of the chosen crop."""
+        if self._window.money is not None:
+            self._window.money.open_figures()
 
     def room_sheet(self) -> None:
         """Asks for which week the room sheet is, and saves it."""
@@ -161,6 +189,26 @@ class WindowCommands(QObject):
         """Opens the nutrient mixer beside the board."""
         if self._window.nutrients is not None:
             self._window.nutrients.mixer.open()
+
+    def feed_plan(self) -> None:
+        """Opens the feed plan of the chosen crop."""
+        if self._window.nutrients is not None:
+            self._window.nutrients.tanks.open_plan()
+
+    def tank_care(self) -> None:
+        """Opens topping up, pH and uptake of a tank."""
+        if self._window.nutrients is not None:
+            self._window.nutrients.tanks.open_care()
+
+    def shelf(self) -> None:
+        """Opens the products and what is left of them."""
+        if self._window.nutrients is not None:
+            self._window.nutrients.shelf.open_shelf()
+
+    def waters(self) -> None:
+        """Opens the source waters."""
+        if self._window.nutrients is not None:
+            self._window.nutrients.shelf.open_waters()
 
     def flower_tags(self) -> None:
         """Opens the tagged flowers of the chosen crop."""

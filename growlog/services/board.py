@@ -7,13 +7,17 @@ from datetime import date
 from growlog.calculations.crop_light import UsualLight, usual_light
 from growlog.calculations.growth_stage import StageSpan, stage_spans
 from growlog.calculations.light import LightSpan
+from growlog.calculations.light_programme import light_spans
 from growlog.calculations.plant_age import age_on, day_at, packet_age
 from growlog.calculations.yield_curve import CurvePoint, YieldSoFar, cumulative_yield, first_pick_age, yield_so_far
 from growlog.records.crop import Crop
 from growlog.records.cultivar import CountsFrom, Cultivar
 from growlog.records.entry import Entry, Feed, Pick, Pollination, StageSeen
 from growlog.records.recipe import Mix
+from growlog.services.board_use import BoardUse
+from growlog.services.climate.of_crop import CropClimateDay, climate_days_of_crop
 from growlog.services.crops import first_flower_day
+from growlog.services.drain_series import DrainPoint, drain_points
 from growlog.services.entries import entries_of_crop, own_entries
 from growlog.services.light.programme import crop_light_days
 from growlog.services.open_logbook import OpenLogbook
@@ -122,7 +126,10 @@ class Board:
     first_flower_age: int | None
     first_pick_age: int | None
     labour_minutes: int
+    climate: tuple[CropClimateDay, ...] = ()
+    use: BoardUse | None = None  # put in by who reads it beside the board
     usual_light: UsualLight | None = None  # the range that the crop's daily light is held against
+    drains: tuple[DrainPoint, ...] = ()
     due: tuple[DueMark, ...] = ()  # put in by who knows the routines; the board is read without them
 
     def date_of(self, age: int) -> date:
@@ -145,8 +152,10 @@ def board_of(log: OpenLogbook, crop_id: str) -> Board:
         mixes = {m.id: m for m in unit.mixes.all(removed=True)}
         photo_days = _photo_days(unit, crop)
         last_age = _last_age(crop, log.today(), photo_days)
-        light = _light(unit, crop, day_at(crop.day_zero, last_age))
-    return _board(crop, cultivar, entries, mixes, photo_days, light, last_age)
+        until = day_at(crop.day_zero, last_age)
+        light = _light(unit, crop, until)
+        climate = tuple(climate_days_of_crop(unit, crop, until, entries))
+    return replace(_board(crop, cultivar, entries, mixes, photo_days, light, last_age), climate=climate)
 
 
 def curve_of(log: OpenLogbook, crop_id: str) -> Curve:
@@ -198,6 +207,7 @@ def _board(
         packet_maturity_age=packet_age_of(crop, cultivar),
         first_flower_age=None if flower is None else age_on(crop.day_zero, flower),
         first_pick_age=age_on(crop.day_zero, typed_pick) if typed_pick else first_pick_age(points),
+        drains=tuple(drain_points(entries, crop.day_zero)),
         labour_minutes=sum(e.labour_minutes or 0 for e in entries if e.owner.kind.value in ("crop", "plant")),
         usual_light=next(iter(usual_light(cultivar.species)), None),
     )
@@ -234,17 +244,7 @@ def _photo_days(unit: UnitOfWork, crop: Crop) -> tuple[PhotoDay, ...]:
 def _light(unit: UnitOfWork, crop: Crop, until: date) -> tuple[LightSpan, ...]:
     """The light of each day by the programme, entries and readings; days alike are one span."""
     days, _ = crop_light_days(unit, crop, until)
-    spans: list[LightSpan] = []
-    for light in days:
-        age, setting = age_on(crop.day_zero, light.day), light.setting
-        ppfd = None if setting.canopy is None else setting.canopy.ppfd_umol
-        estimate = setting.canopy is not None and setting.canopy.way.is_estimate
-        span = LightSpan(age, age, setting.photoperiod_h, setting.dimming_percent, ppfd, light.dli_mol, estimate)
-        if spans and spans[-1].end_age == age - 1 and replace(spans[-1], start_age=age, end_age=age) == span:
-            spans[-1] = replace(spans[-1], end_age=age)
-        else:
-            spans.append(span)
-    return tuple(spans)
+    return tuple(light_spans(days, crop.day_zero))
 
 
 def _mix_bands(entries: list[Entry], mixes: dict[str, Mix], age: Callable[[Entry], int]) -> tuple[MixBand, ...]:

@@ -8,6 +8,7 @@ from growlog.records.crop import Crop, Plant
 from growlog.records.entry import KINDS, Entry, Owner, OwnerKind, Treatment
 from growlog.records.problems import Problem, refuse
 from growlog.services.climate.days import remake_days
+from growlog.services.light.checks import photon_questions
 from growlog.services.open_logbook import OpenLogbook, new_id
 from growlog.services.shelf.draws import draws_of, follow_entry
 from growlog.storage.unit_of_work import UnitOfWork
@@ -30,7 +31,8 @@ def new_entry(owner: Owner, day: date, kind: str) -> Entry:
 def check_entry(log: OpenLogbook, entry: Entry) -> list[Problem]:
     """All problems and questions of an entry, its crop's dates and treatments among them. Writes nothing."""
     with log.unit() as unit:
-        return entry.problems() + standing_entry_problems(unit, entry, log.today())
+        beside = standing_entry_problems(unit, entry, log.today()) + photon_questions(unit, entry)
+        return entry.problems() + beside
 
 
 def add_entries(log: OpenLogbook, entries: list[Entry], title: str = "") -> Change:

@@ -163,9 +163,18 @@ def _write(package: Package, disk: LogbookFolder) -> Change:
             unit.add(group, *getattr(package, name))
         for file in package.logger_files:
             unit.climate_samples.insert(file.id, file.room_id, package.climate_samples.get(file.id, ()))
-        remake_days(unit, *package.logger_files)
+        _make_climate_days(unit, package)
         unit.commit()
     return Change(group, say("Read {name}", name=package.logbook.name), tuple(c.id for c in package.crops), None)
+
+
+def _make_climate_days(unit: UnitOfWork, package: Package) -> None:
+    """A package holds samples and not the days made of them."""
+    try:
+        remake_days(unit, *package.logger_files)
+    except OverflowError as error:
+        names = ", ".join(file.name for file in package.logger_files)
+        raise ExchangeRefused(say("The times of {names} in logger_files.csv cannot be right.", names=names)) from error
 
 
 def _write_facts(unit: UnitOfWork, group: str, facts: LogbookFacts) -> None:

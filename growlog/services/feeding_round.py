@@ -10,6 +10,7 @@ from growlog.records.crop import Crop
 from growlog.records.entry import Entry, Feed, Owner, OwnerKind
 from growlog.records.problems import Problem, RecordRefused
 from growlog.services.entries import add_entries
+from growlog.services.feed_plan import PlannedFeed, planned_in
 from growlog.services.open_logbook import OpenLogbook, new_id
 from growlog.services.repeats import entries_of_owner, newest_edition
 from growlog.storage.unit_of_work import UnitOfWork
@@ -38,7 +39,8 @@ _LABELS = {
 
 @dataclass(frozen=True)
 class RoundRow:
-    """A crop or a tank that may be fed. last: its latest feed up to the day before, with its day."""
+    """A crop or a tank that may be fed. last: its latest feed up to the day before, with its day; planned: what its
+    plan has for the day."""
 
     owner: Owner
     name: str
@@ -46,6 +48,7 @@ class RoundRow:
     plant_count: int
     last: Feed | None = None
     last_day: date | None = None
+    planned: PlannedFeed | None = None
 
 
 def round_rows(log: OpenLogbook, day: date) -> list[RoundRow]:
@@ -62,6 +65,12 @@ def mix_given_last(log: OpenLogbook, rows: Sequence[RoundRow]) -> str | None:
     if not given:
         return None
     return newest_edition(log, max(given)[1] or "")
+
+
+def mix_for_round(log: OpenLogbook, rows: Sequence[RoundRow]) -> str | None:
+    """The mix that a round begins with: that of the plans where they agree on one, else the mix given last."""
+    planned = {row.planned.mix.id for row in rows if row.planned is not None}
+    return planned.pop() if len(planned) == 1 else mix_given_last(log, rows)
 
 
 def share_out(volume_l: float, sharing: Sharing, plant_counts: Sequence[int]) -> list[float]:
@@ -96,7 +105,7 @@ def _crop_row(unit: UnitOfWork, crop: Crop, day: date) -> RoundRow:
     owner = Owner(OwnerKind.CROP, crop.id)
     about = say("day {age}", age=(day - crop.day_zero).days)
     last, last_day = _last_feed(unit, owner, day)
-    return RoundRow(owner, crop.name, about, len(alive), last, last_day)
+    return RoundRow(owner, crop.name, about, len(alive), last, last_day, planned_in(unit, crop.id, day))
 
 
 def _tank_row(unit: UnitOfWork, tank_id: str, name: str, day: date) -> RoundRow:

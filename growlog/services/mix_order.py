@@ -13,11 +13,13 @@ _FIRST_FILL = 0.9  # of the tank, before anything goes in; common practice, no s
 
 @dataclass(frozen=True)
 class Portion:
-    """A product and how much of it goes in; amount None: the volume of the tank is not known."""
+    """A product and how much of it goes in; amount None: the volume of the tank is not known. product_id: of the
+    shelf."""
 
     product: Product
     amount: float | None
     measure: str
+    product_id: str | None = None
 
     @property
     def words(self) -> str:

@@ -8,6 +8,7 @@ from growlog.records.change import Change
 from growlog.records.crop import Placement
 from growlog.records.problems import Problem, refuse
 from growlog.records.room import Device, Lamp, Room, Tank
+from growlog.services.climate.days import moved_rooms, remake_days
 from growlog.services.open_logbook import OpenLogbook, new_id
 from growlog.storage.unit_of_work import UnitOfWork
 from growlog.words import say
@@ -44,10 +45,12 @@ def save_thing(log: OpenLogbook, record: Room | Lamp | Tank | Device) -> Change:
     group = new_id()
     with log.unit() as unit:
         store: Any = unit.store(type(record))
-        if store.find(record.id) is None:
+        before = store.find(record.id)
+        if before is None:
             unit.add(group, record)
         else:
             unit.change(group, record)
+            remake_days(unit, *moved_rooms(before, record))
         unit.commit()
     return Change(group, say("Save {name}", name=record.name), (record.id,), None)
 
@@ -83,6 +86,24 @@ def place_crop(
         unit.add(group, placement)
         unit.commit()
     return Change(group, say("Place a crop"), (placement.id,), None)
+
+
+def change_placement(log: OpenLogbook, placement: Placement) -> Change:
+    """Writes changed days, tank or shares of a placement; RecordRefused over the whole floor, or where it would
+    overlap another place of the same crop."""
+    group = new_id()
+    with log.unit() as unit:
+        refuse(placement.problems() + floor_problems(unit, placement) + _overlaps(unit, placement))
+        unit.change(group, placement)
+        unit.commit()
+    return Change(group, say("Place a crop"), (placement.id,), None)
+
+
+def _overlaps(unit: UnitOfWork, placement: Placement) -> list[Problem]:
+    for other in unit.placements.all(crop_id=placement.crop_id):
+        if other.id != placement.id and (other.covers(placement.from_day) or placement.covers(other.from_day)):
+            return [Problem("from_day", say("The crop stands elsewhere on some of these days."))]
+    return []
 
 
 def floor_problems(unit: UnitOfWork, placement: Placement) -> list[Problem]:

@@ -14,6 +14,7 @@ from growlog.records.photo import Photo, PhotoUse
 from growlog.records.plain import to_plain
 from growlog.records.problems import Problem
 from growlog.records.recipe import Mix
+from growlog.records.room import Room
 from growlog.services.climate.days import remake_days
 from growlog.services.crops import standing_problems
 from growlog.services.entries import standing_entry_problems
@@ -110,7 +111,7 @@ def _check_floors(unit: UnitOfWork, rows: Iterable[ChangeRow]) -> None:
 
 def _states(rows: Iterable[ChangeRow]) -> list[Any]:
     """The records of a change on which days of the climate depend, as they were before and after it."""
-    kinds = (LoggerFile.__name__, LightStep.__name__, Entry.__name__)
+    kinds = (LoggerFile.__name__, LightStep.__name__, Entry.__name__, Room.__name__)
     texts = [(r.record, text) for r in rows if r.record in kinds for text in (r.before, r.after) if text]
     return [record_of(name, text) for name, text in texts]
 

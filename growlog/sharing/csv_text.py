@@ -20,7 +20,7 @@ def csv_text(rows: Iterable[Iterable[str]]) -> str:
 def read_csv(path: Path) -> list[list[str]]:
     """The rows of a file, the header among them; PackageProblem with a sentence if it is not readable as CSV."""
     name = path.name
-    csv.field_size_limit(_LONGEST_CELL)
+    limit_before = csv.field_size_limit(_LONGEST_CELL)  # the whole program's, so it is put back
     rows: list[list[str]] = []
     try:
         # A byte order mark, which spreadsheets like to add, is passed over.
@@ -36,6 +36,8 @@ def read_csv(path: Path) -> list[list[str]]:
         raise PackageProblem(say("The file is not UTF-8 text. Save it again as UTF-8."), name) from error
     except csv.Error as error:
         raise PackageProblem(say("The quotation marks are not those of a CSV file."), name, len(rows) + 1) from error
+    finally:
+        csv.field_size_limit(limit_before)
     return rows
 
 

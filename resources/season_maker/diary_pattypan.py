@@ -119,6 +119,7 @@ def _checks(life: PattypanLife) -> list[Event]:
         if age in life.traits.away_ages:
             continue
         known = [f for f in life.females if since < f.open_age + 3 <= age]
+        dropped = [f for f in life.females if f.dropped_age is not None and since < f.dropped_age <= age]
         written.append(
             FruitCheck(
                 crop=life.plan.name,
@@ -127,9 +128,11 @@ def _checks(life: PattypanLife) -> list[Event]:
                 labour_min=4,
                 flowers_open=flowers_open(life.state(age)),
                 set_fruit=sum(1 for f in known if f.sets),
-                dropped=sum(1 for f in life.females if f.dropped_age is not None and since < f.dropped_age <= age),
+                dropped=len(dropped),
                 thinned=0,
                 hanging=sum(1 for f in life.females if f.sets and f.open_age + 3 <= age and f.hanging(age - 1)),
+                flowers_set=tuple(f.number for f in known if f.sets and f.hanging(age - 1)),
+                flowers_dropped=tuple(f.number for f in dropped),
             )
         )
         since = age

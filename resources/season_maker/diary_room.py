@@ -6,6 +6,7 @@ from datetime import date, time, timedelta
 from .climate import air_of
 from .events import Event, LightChange, MeterCalibration, RoomReading
 from .growth_curves import organ_chance
+from .power_records import meter_events
 from .scenario import LAST_DAY, LIGHT_STEPS
 from .times import at_about
 
@@ -17,7 +18,7 @@ PH_STANDARDS = (7.01, 4.01)
 
 def room_entries(leaf_area_m2: Callable[[date], float], away: frozenset[date]) -> list[Event]:
     """Everything written about the room."""
-    written = [*_light_changes(), *_air(leaf_area_m2), *_calibrations()]
+    written = [*_light_changes(), *_air(leaf_area_m2), *_calibrations(), *meter_events()]
     return sorted((event for event in written if event.day not in away), key=lambda event: (event.day, event.at))
 
 

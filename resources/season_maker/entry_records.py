@@ -13,8 +13,10 @@ from growlog.records.entry import (
     Detail,
     Entry,
     Feed,
+    FlowerFate,
     FruitCheck,
     LightChange,
+    MeterReading,
     Note,
     Owner,
     OwnerKind,
@@ -26,13 +28,16 @@ from growlog.records.entry import (
     ProblemSort,
     Reading,
     StageSeen,
+    TaggedFruit,
+    TagSeen,
     Training,
     Treatment,
 )
 
 from . import events
-from .identity import identity
-from .room_records import ROOM_ID, crop_id, mix_id
+from .flower_tags import tag_of
+from .identity import crop_id, identity
+from .room_records import ROOM_ID, mix_id
 from .season import Season
 
 DISEASES = ("powdery mildew",)
@@ -125,6 +130,10 @@ def _calibration(event: events.MeterCalibration) -> tuple[Detail, str]:
     return Calibration(event.meter, event.standard_value, event.read_before), after
 
 
+def _meter(event: events.MeterRead) -> tuple[Detail, str]:
+    return MeterReading(event.kwh, event.starts_anew), ""
+
+
 def _potting(event: events.PottingOn) -> tuple[Detail, str]:
     return PottingOn(event.to_volume_l, event.medium), f"From {_g(event.from_volume_l, 'L')}"
 
@@ -140,18 +149,31 @@ def _training(event: events.Training) -> tuple[Detail, str]:
 
 def _pollination(event: events.Pollination) -> tuple[Detail, str]:
     way = PollinationWay.MALE_FLOWER if event.method == "male flower" else PollinationWay(event.method)
-    return Pollination(event.females_pollinated, event.males_open, None, way), ""
+    tags = _tags(event.crop, event.flower_numbers)
+    return Pollination(event.females_pollinated, event.males_open, None, way, tags), ""
 
 
 def _check(event: events.FruitCheck) -> tuple[Detail, str]:
-    return FruitCheck(event.flowers_open, event.set_fruit, event.dropped, event.thinned, event.hanging), ""
+    seen = [TagSeen(tag, FlowerFate.SET) for tag in _tags(event.crop, event.flowers_set)]
+    seen += [TagSeen(tag, FlowerFate.DROPPED) for tag in _tags(event.crop, event.flowers_dropped)]
+    counts = (event.flowers_open, event.set_fruit, event.dropped, event.thinned, event.hanging)
+    return FruitCheck(*counts, tuple(seen)), ""
+
+
+def _tags(crop: str | None, flower_numbers: Iterable[int]) -> tuple[str, ...]:
+    return tuple(tag for number in flower_numbers if (tag := tag_of(crop, number)))
 
 
 def _pick(event: events.Pick) -> tuple[Detail, str]:
     good = [fruit.weight_g for fruit in event.fruit if not fruit.culled]
     causes = sorted({fruit.culled for fruit in event.fruit if fruit.culled})
     culls = tuple(_cull(cause, [f.weight_g for f in event.fruit if f.culled == cause]) for cause in causes)
-    return Pick(len(good), None, tuple(float(w) for w in good if w is not None), culls), ""
+    tagged = tuple(
+        TaggedFruit(tag, None if fruit.culled else fruit.weight_g)
+        for fruit in event.fruit
+        if (tag := tag_of(event.crop, fruit.flower_number))
+    )
+    return Pick(len(good), None, tuple(float(w) for w in good if w is not None), culls, tagged), ""
 
 
 def _cull(cause: str, weights_g: list[float | None]) -> Cull:
@@ -201,6 +223,7 @@ DETAILS: dict[type[events.Event], Callable[[Any], tuple[Detail, str]]] = {
     events.Feed: _feed,
     events.PlainWater: _water,
     events.MeterCalibration: _calibration,
+    events.MeterRead: _meter,
     events.PottingOn: _potting,
     events.Training: _training,
     events.Pollination: _pollination,

@@ -84,6 +84,14 @@ class MeterCalibration(Event):
 
 
 @dataclass(frozen=True, kw_only=True)
+class MeterRead(Event):
+    """The electricity meter before the room."""
+
+    kwh: float
+    starts_anew: bool = False
+
+
+@dataclass(frozen=True, kw_only=True)
 class PottingOn(Event):
     """Into a larger pot (the chilli's and the aubergine's transplanting)."""
 
@@ -122,6 +130,8 @@ class FruitCheck(Event):
     dropped: int
     thinned: int
     hanging: int
+    flowers_set: tuple[int, ...] = ()  # the same by the flowers' numbers
+    flowers_dropped: tuple[int, ...] = ()
 
 
 @dataclass(frozen=True, kw_only=True)

@@ -7,9 +7,8 @@ from growlog.photos.capture_time import capture_time
 from growlog.photos.picture_file import read_facts
 from growlog.records.photo import Photo, PhotoUse
 
-from .identity import identity
+from .identity import crop_id, identity
 from .photo_plan import PhotoPlan
-from .room_records import crop_id
 from .season import Season
 
 FIRST_PICTURE_NUMBER = 412

@@ -5,23 +5,27 @@ from datetime import date, timedelta
 from growlog.records.crop import Crop, Placement, Plant
 from growlog.records.cultivar import CountsFrom, Cultivar, FloweringHabit
 from growlog.records.logbook import LogbookFacts
-from growlog.records.recipe import Mix, MixPart
+from growlog.records.recipe import Mix, MixPart, WaterShare
 from growlog.records.room import Lamp, Room
 
 from . import scenario
-from .identity import identity
+from .identity import crop_id, identity
+from .money_facts import CURRENCY, LABOUR_RATE_MINOR_PER_H, SHOP_PRICE_MINOR_PER_KG, WATER_PRICE_MINOR_PER_M3
+from .quality import QUALITIES, UNKNOWN
 from .scenario import CropPlan
 from .season import Season
 from .seed_packets import PACKETS
+from .shelf_products import CALCIUM_PART, SULFATE_PART, WATER_ID, product_id
 
-CALCIUM_PART = "Concentrate A (calcium)"
-SULFATE_PART = "Concentrate B (sulfate, phosphate)"
 ROOM_ID = identity("room")
+LAMP_LIFE_H, LAMP_PRICE_MINOR = 40_000.0, 14_900  # of one lamp
 
 
 def facts_of(season: Season) -> LogbookFacts:
-    """The logbook itself: named as its room, without a currency."""
-    return LogbookFacts(identity("logbook"), season.room.name)
+    """The logbook itself: named as its room, with its currency and what an hour and water are worth."""
+    return LogbookFacts(
+        identity("logbook"), season.room.name, CURRENCY, LABOUR_RATE_MINOR_PER_H, WATER_PRICE_MINOR_PER_M3
+    )
 
 
 def room_of(season: Season) -> Room:
@@ -40,6 +44,10 @@ def lamp_of(season: Season) -> Lamp:
         wall_w=lamps.watts_each,
         efficacy_umol_per_j=lamps.efficacy_umol_per_j,
         from_day=first.from_day,
+        kind="white-led",
+        rated_life_h=LAMP_LIFE_H,
+        bulb_from_day=first.from_day,
+        price_minor=LAMP_PRICE_MINOR,
     )
 
 
@@ -55,11 +63,16 @@ def mixes() -> tuple[Mix, ...]:
             mix_id(mix.name),
             mix.name,
             1,
-            (MixPart(CALCIUM_PART, mix.dose_a_ml_per_l), MixPart(SULFATE_PART, mix.dose_b_ml_per_l)),
+            (_part(CALCIUM_PART, mix.dose_a_ml_per_l), _part(SULFATE_PART, mix.dose_b_ml_per_l)),
             "A first, stirred in, then B: undiluted they would fall out of solution",
+            (WaterShare(WATER_ID, 1.0),),
         )
         for mix in (scenario.WEAK_MIX, scenario.FULL_MIX)
     )
+
+
+def _part(product: str, dose_ml_per_l: float) -> MixPart:
+    return MixPart(product, dose_ml_per_l, product_id=product_id(product))
 
 
 def cultivar_of(plan: CropPlan) -> Cultivar:
@@ -76,14 +89,9 @@ def cultivar_of(plan: CropPlan) -> Cultivar:
     )
 
 
-def crop_id(name: str) -> str:
-    """The identity of a crop."""
-    return identity("crop", name)
-
-
 def crop_of(plan: CropPlan) -> Crop:
     """The crop with all its dates; first flower and first pick are left to be read from the entries."""
-    packet = PACKETS[plan.name]
+    packet, quality = PACKETS[plan.name], QUALITIES.get(plan.name, UNKNOWN)
     transplanted = None if plan.transplanted_at_age is None else plan.day(plan.transplanted_at_age)
     return Crop(
         crop_id(plan.name),
@@ -101,6 +109,10 @@ def crop_of(plan: CropPlan) -> Crop:
         seeds_sown=packet.seeds_sown,
         seeds_emerged=packet.seeds_emerged,
         trying=packet.trying,
+        taste=quality.taste,
+        fruit_shape=quality.fruit_shape,
+        keeping=quality.keeping,
+        shop_price_minor_per_kg=SHOP_PRICE_MINOR_PER_KG[plan.name],
     )
 
 

@@ -121,7 +121,7 @@ LIGHT_STEPS = (
 
 WEAK_MIX = Mix("A + B 2.0 mL/L", 2.0, 2.0, 1.36)
 FULL_MIX = Mix("A + B 3.0 mL/L", 3.0, 3.0, 1.88)
-TAP_WATER_EC_MS_CM = 0.31
+TAP_WATER_EC_MS_CM = 0.21
 
 BOXROOM_GOLD = CropPlan(
     name="Boxroom Gold",

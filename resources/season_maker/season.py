@@ -1,9 +1,8 @@
 """Puts the season together: four lives, what was written about them, and which photos were taken."""
 
-from collections.abc import Callable
+from collections.abc import Mapping
 from dataclasses import dataclass
-from datetime import date, time
-from functools import cache
+from datetime import date, time, timedelta
 
 from .cultivars import GOLD_TRAITS, LANDING_TRAITS, PORCH_TRAITS, ROUND_TRAITS
 from .diary_nightshade import nightshade_entries
@@ -18,6 +17,7 @@ from .photo_plan import PhotoPlan, plan_photos
 from .scenario import (
     BOXROOM_GOLD,
     LANDING_LIGHT,
+    LAST_DAY,
     LIGHT_STEPS,
     PORCH_VIOLET,
     ROOM,
@@ -42,12 +42,13 @@ class CropSeason:
 
 @dataclass(frozen=True)
 class Season:
-    """The whole demo season."""
+    """The whole demo season. leaf_area_m2: of all plants that stood on each of its days."""
 
     room: Room
     light_steps: tuple[LightStep, ...]
     crops: tuple[CropSeason, ...]
     room_events: tuple[Event, ...]
+    leaf_area_m2: Mapping[date, float]
 
 
 def make_season() -> Season:
@@ -61,7 +62,7 @@ def make_season() -> Season:
         _nightshade(porch, FeedHabit(13, 42, 3, 0.30, time(8, 52))),
     )
     area = _leaf_area((gold, skylight, landing, porch))
-    return Season(ROOM, LIGHT_STEPS, crops, tuple(room_entries(area, AWAY)))
+    return Season(ROOM, LIGHT_STEPS, crops, tuple(room_entries(area.__getitem__, AWAY)), area)
 
 
 def _pattypan(life: PattypanLife, habit: FeedHabit) -> CropSeason:
@@ -74,10 +75,10 @@ def _nightshade(life: NightshadeLife, habit: FeedHabit) -> CropSeason:
     return CropSeason(life.plan, life, tuple(events), plan_photos(life.plan, AWAY))
 
 
-def _leaf_area(lives: tuple[PattypanLife | NightshadeLife, ...]) -> Callable[[date], float]:
-    @cache
+def _leaf_area(lives: tuple[PattypanLife | NightshadeLife, ...]) -> dict[date, float]:
     def on(day: date) -> float:
         standing = [life for life in lives if life.plan.sown <= day <= life.plan.ends]
         return sum(life.state((day - life.plan.sown).days).leaf_area_m2 for life in standing)
 
-    return on
+    first = LIGHT_STEPS[0].from_day
+    return {day: on(day) for n in range((LAST_DAY - first).days + 1) if (day := first + timedelta(days=n))}

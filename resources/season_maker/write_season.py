@@ -1,16 +1,25 @@
 """Writes the season as the logbook's open data package, with its photos, and the plant masks beside them."""
 
+from dataclasses import replace
 from pathlib import Path
 
 from growlog.records.photo import Photo, PhotoUse
 from growlog.sharing.data_package import Package, write_package
 
+from .air_logger import hourly_samples, logger_file
 from .entry_records import entries_of
 from .photo_files import PhotoFile, make_photos, photo_jobs, write_photo
 from .photo_records import original_names, photo_record, use_record
-from .room_records import crop_of, cultivar_of, facts_of, lamp_of, mixes, placements_of, plant_of, room_of
+from .plan_records import feed_steps, light_steps
+from .power_records import devices, tariffs
+from .purchase_records import purchases
+from .quality import decisions
+from .room_records import ROOM_ID, crop_of, cultivar_of, facts_of, lamp_of, mixes, placements_of, plant_of, room_of
+from .routine_records import due_answers, routines
 from .scenario import LAST_DAY
 from .season import Season
+from .shelf_products import feed_targets, shelf_products, tap_water
+from .stock_records import stock_moves
 
 README = """\
 The sample season: an invented box room and four invented crops, no real grower, place or plant.
@@ -50,6 +59,11 @@ def write_photos(season: Season, folder: Path, workers: int) -> list[tuple[Photo
 
 def package_of_season(season: Season, photos: tuple[Photo, ...], uses: tuple[PhotoUse, ...]) -> Package:
     """All records of the season."""
+    return _with_air(season, _with_shelf_and_money(_with_plans(season, _grown(season, photos, uses))))
+
+
+def _grown(season: Season, photos: tuple[Photo, ...], uses: tuple[PhotoUse, ...]) -> Package:
+    """The room, the crops and what happened to them."""
     plans = [crop.plan for crop in season.crops]
     return Package(
         logbook=facts_of(season),
@@ -64,7 +78,38 @@ def package_of_season(season: Season, photos: tuple[Photo, ...], uses: tuple[Pho
         photos=photos,
         photo_uses=uses,
         entries=entries_of(season),
+        decisions=decisions(),
     )
+
+
+def _with_plans(season: Season, package: Package) -> Package:
+    return replace(
+        package,
+        feed_steps=feed_steps(season),
+        light_steps=light_steps(season),
+        routines=routines(),
+        due_answers=due_answers(),
+    )
+
+
+def _with_shelf_and_money(package: Package) -> Package:
+    products = shelf_products()
+    return replace(
+        package,
+        products=products,
+        waters=(tap_water(),),
+        feed_targets=feed_targets(),
+        stock_moves=tuple(stock_moves(products, package.mixes, package.entries)),
+        devices=devices(ROOM_ID),
+        tariffs=tariffs(),
+        purchases=purchases(),
+    )
+
+
+def _with_air(season: Season, package: Package) -> Package:
+    samples = hourly_samples(season.leaf_area_m2)
+    file = logger_file(ROOM_ID, samples)
+    return replace(package, logger_files=(file,), climate_samples={file.id: samples})
 
 
 def _record(drawn: PhotoFile, folder: Path, names: dict[tuple[str, int], str]) -> Photo:

@@ -1,8 +1,8 @@
-"""Light: the daily integral against published examples, and spans of light."""
+"""Light: the daily integral against published examples."""
 
 import pytest
 
-from growlog.calculations.light import LightSpan, daily_light_integral, highest_mean_ppfd, light_spans
+from growlog.calculations.light import daily_light_integral, highest_mean_ppfd
 from tests.reference import published
 
 # Sources by row: Faust, Light management in greenhouses I; an instrument maker's conversion page; Yan et al. 2019.
@@ -36,26 +36,3 @@ def test_lamps_give_watts_times_efficacy_over_the_floor() -> None:
     assert highest_mean_ppfd(200, 2.5, 40, 0.8) == pytest.approx(250)
     with pytest.raises(ValueError, match="floor_m2"):
         highest_mean_ppfd(200, 2.5, 40, 0)
-
-
-def test_light_runs_from_each_change_to_the_day_before_the_next() -> None:
-    spans = light_spans([(0, 16, 40, 200.0), (30, 18, 100, None)], 0, 60)
-    assert spans == [LightSpan(0, 29, 16, 40, 200.0, pytest.approx(11.52)), LightSpan(30, 60, 18, 100, None, None)]
-
-
-def test_a_change_before_the_axis_holds_from_its_first_day() -> None:
-    assert [(s.start_age, s.end_age, s.photoperiod_h) for s in light_spans([(-40, 12, None, None)], 0, 9)] == [
-        (0, 9, 12)
-    ]
-
-
-def test_of_several_changes_before_the_axis_or_on_one_day_the_last_counts() -> None:
-    before = light_spans([(-2, 14, None, None), (-9, 12, None, None)], 0, 9)
-    same_day = light_spans([(3, 14, None, None), (3, 15, None, None)], 0, 9)
-    assert [s.photoperiod_h for s in before + same_day] == [14, 15]
-
-
-def test_a_change_after_the_axis_is_not_drawn_and_no_change_draws_nothing() -> None:
-    assert [s.end_age for s in light_spans([(0, 16, None, None), (10, 18, None, None)], 0, 9)] == [9]
-    assert light_spans([(10, 18, None, None)], 0, 9) == []
-    assert light_spans([], 0, 9) == []

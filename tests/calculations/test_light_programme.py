@@ -10,6 +10,7 @@ from growlog.calculations.light_programme import (
     LightSetting,
     Statement,
     light_day,
+    light_spans,
     mean_canopy,
     settings_by_day,
     watts_by_minute,
@@ -81,6 +82,16 @@ def test_lamps_that_go_on_again_burn_once() -> None:
     assert watts.sum() / 60 == 6 * 100 + 12 * 50 + 2 * 100
 
 
+@pytest.mark.parametrize("hours", [0, 0.01, 16.67, 23.99, 24])
+@pytest.mark.parametrize("on_at", [time(0), time(5, 30), time(23, 59)])
+def test_no_part_of_a_minute_is_lost(hours: float, on_at: time) -> None:
+    # By definition: watts times hours, over the day on which lamps go on and the next.
+    lamps = (LightSetting(hours, on_at), 100.0)
+    both = watts_by_minute(None, lamps).sum() + watts_by_minute(lamps, None).sum()
+    assert both / 60 == pytest.approx(100 * hours, rel=1e-9)
+    assert watts_by_minute(lamps, lamps).sum() / 60 == pytest.approx(100 * hours, rel=1e-9)
+
+
 def test_lamps_of_unknown_hours_are_spread_over_the_day() -> None:
     watts = watts_by_minute(None, (LightSetting(12), 100.0))
     assert set(watts.tolist()) == {50.0}
@@ -90,3 +101,15 @@ def test_several_readings_of_a_day_are_their_mean_and_a_sensor_goes_before_lux()
     found = mean_canopy([read(100), read(200), CanopyLight(900, CanopyWay.LUX, 800, 1000)])
     assert (found.ppfd_umol, found.low, found.high, found.way) == (150, 100, 200, CanopyWay.SENSOR)
     assert mean_canopy([read(100)]) == read(100)
+
+
+def test_days_with_the_same_light_are_one_span() -> None:
+    dim = LightSetting(16, dimming_percent=40, canopy=read(200))
+    lamps = LightSetting(16, dimming_percent=40, canopy=read(200, way=CanopyWay.LAMPS))
+    days = [light_day(at(d), s) for d, s in ((0, dim), (1, dim), (2, lamps), (4, lamps), (5, LightSetting(12)))]
+    spans = light_spans(days, at(0))
+    assert [(s.start_age, s.end_age, s.is_estimate) for s in spans] == [
+        (0, 1, False), (2, 2, True), (4, 4, True), (5, 5, False),
+    ]  # fmt: skip
+    assert (spans[0].dli_mol, spans[3].dli_mol) == (pytest.approx(11.52), None)
+    assert light_spans([], at(0)) == []

@@ -30,9 +30,7 @@ def test_upward_moves_and_moves_too_small_to_read_do_not_count_downwards() -> No
 
 
 @given(st.floats(0.01, 1), st.lists(st.tuples(st.floats(1, 200), st.floats(0.2, 2)), min_size=3, max_size=8))
-def test_a_product_that_always_does_the_same_is_learned_exactly(
-    per_l: float, moves: list[tuple[float, float]]
-) -> None:
+def test_a_product_that_always_does_the_same_is_learned_exactly(per_l: float, moves: list[tuple[float, float]]) -> None:
     corrections = [PhCorrection(per_l * litres * move / 0.1, litres, 7, 7 - move) for litres, move in moves]
     steps = learn_ph_steps(corrections, down=True)
     assert steps is not None

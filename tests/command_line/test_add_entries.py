@@ -140,3 +140,10 @@ def test_a_file_that_is_no_table_is_refused(terminal: Terminal, room: Path, tmp_
         assert terminal(*AS_OF, room, "--crop", "Boxroom Gold", tmp_path / name, "--json") == 1
         assert name in terminal.err
         assert terminal.out == ""
+
+
+def test_a_rehearsal_of_nothing_does_not_speak_of_carrying_in(terminal: Terminal, room: Path, tmp_path: Path) -> None:
+    notes = write_text(tmp_path / "n.csv", "date,fruit,weight g\n2019-11-05,-1,80\n2019-11-06,1,-80\n")
+    assert terminal(*AS_OF, room, "--crop", "Boxroom Gold", notes, "--dry-run") == 1
+    assert terminal.out.splitlines()[-1] == "0 entries would go in, 2 rows left out"
+    assert "tags" not in terminal.out and "single weights" not in terminal.out

@@ -110,3 +110,11 @@ def test_the_fake_answers_in_place_of_the_person() -> None:
     door.problem("No.")
     assert answers == ["yes"]
     assert (fake.questions, fake.informed, fake.problems) == (["Remove?"], ["Removed."], ["No."])
+
+
+def test_a_message_is_withdrawn_with_its_action_and_no_other(messages: WindowMessages, strip: MessageStrip) -> None:
+    messages.inform("The tally was written.", "Undo", strip.setFocus)
+    strip.withdraw(strip.clearFocus)
+    assert strip.isVisible()
+    strip.withdraw(strip.setFocus)
+    assert not strip.isVisible()

@@ -23,7 +23,7 @@ def test_the_defaults_hold_while_nothing_is_stored(file: Path) -> None:
     settings = Settings(file)
     assert settings.text("theme") == "system"
     assert settings.number("text_percent") == 100
-    assert settings.texts("hidden_lanes") == []
+    assert settings.texts("hidden_lanes") == ["drain-share", "drain-ec", "vpd", "cost", "energy"]
     assert settings.flag("window_maximised") is False
 
 
@@ -88,7 +88,7 @@ def test_a_default_list_is_not_shared(file: Path) -> None:
     settings = Settings(file)
     settings.texts("hidden_lanes").append("light")
     settings.get("hidden_lanes").append("light")
-    assert settings.texts("hidden_lanes") == []
+    assert settings.texts("hidden_lanes") == ["drain-share", "drain-ec", "vpd", "cost", "energy"]
 
 
 def test_the_newest_logbook_stands_first_and_once(file: Path, tmp_path: Path) -> None:

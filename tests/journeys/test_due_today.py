@@ -130,3 +130,11 @@ def test_routines_are_chosen_from_the_list_and_the_calendar_is_written(person: C
     someone.window.actions_table.by_name["calendar_file"].trigger()
     assert target.read_bytes().startswith(b"BEGIN:VCALENDAR")
     assert someone.messages.informed[-1].endswith("things to do written to due.ics.")
+
+
+def test_the_offer_to_undo_goes_once_another_change_is_the_last(person: Callable[..., Person]) -> None:
+    someone, desk, due = at_the_desk(person)
+    strip = someone.window.strip
+    strip.show_message("The feed was written.", "inform", "Undo", desk.undo)
+    press(due, "Clean up dropped flowers")
+    assert strip.isHidden()

@@ -2,7 +2,6 @@
 
 import csv
 from collections import Counter
-from collections.abc import Iterator
 from datetime import timedelta
 from pathlib import Path
 
@@ -12,29 +11,12 @@ from growlog.calculations.plant_age import age_on
 from growlog.services.board import board_of
 from growlog.services.crops import crop_named, crops_of
 from growlog.services.day_sheet import crop_days_of
-from growlog.services.exchange import export_logbook, sample_last_day
-from growlog.services.logbooks import open_log
+from growlog.services.exchange import export_logbook
 from growlog.services.open_logbook import OpenLogbook
-from growlog.services.sample import build_sample
-from tests.logbooks import still_clock
 
 pytestmark = [pytest.mark.slow, pytest.mark.xdist_group("sample_season")]
 
 SAMPLE = Path(__file__).resolve().parents[2] / "sample_season"
-
-
-@pytest.fixture(scope="session")
-def built(tmp_path_factory: pytest.TempPathFactory) -> Path:
-    folder = tmp_path_factory.mktemp("sample") / "room"
-    build_sample(SAMPLE, folder, still_clock(sample_last_day(SAMPLE)))
-    return folder
-
-
-@pytest.fixture
-def log(built: Path, tmp_path: Path) -> Iterator[OpenLogbook]:
-    opened = open_log(built, still_clock(sample_last_day(SAMPLE)), tmp_path / "cache", read_only=True)
-    yield opened
-    opened.close()
 
 
 def rows(name: str) -> list[dict[str, str]]:

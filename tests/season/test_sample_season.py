@@ -68,7 +68,9 @@ def test_the_folder_is_what_the_season_maker_writes_today(season: Package) -> No
 def test_no_record_has_anything_wrong_or_unusual(season: Package) -> None:
     found: list[Problem] = season.logbook.problems()
     for group in (season.rooms, season.lamps, season.cultivars, season.crops, season.plants, season.placements,
-                  season.mixes, season.entries):  # fmt: skip
+                  season.mixes, season.entries, season.products, season.waters, season.feed_targets, season.stock_moves,
+                  season.routines, season.due_answers, season.feed_steps, season.light_steps, season.devices,
+                  season.tariffs, season.purchases, season.decisions, season.logger_files):  # fmt: skip
         for record in group:
             found += record.problems()
     assert found == []
@@ -254,7 +256,7 @@ def test_lamps_air_and_meters_are_the_rooms_and_all_else_is_a_crops(season: Pack
     kinds: dict[OwnerKind, set[str]] = defaultdict(set)
     for entry in season.entries:
         kinds[entry.owner.kind].add(entry.kind)
-    assert kinds[OwnerKind.ROOM] == {"light", "reading", "calibration"}
+    assert kinds[OwnerKind.ROOM] == {"light", "reading", "calibration", "meter"}
     assert set(kinds) == {OwnerKind.ROOM, OwnerKind.CROP}
 
 

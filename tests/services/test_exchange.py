@@ -1,7 +1,7 @@
 """The logbook written out and read in: nothing lost, nothing half-done."""
 
 from dataclasses import replace
-from datetime import date
+from datetime import UTC, date, datetime
 from pathlib import Path
 
 import pytest
@@ -12,6 +12,7 @@ from growlog.records.product import ShelfProduct, StockMove, StockMoveSort
 from growlog.records.purchase import Purchase
 from growlog.records.recipe import MixPart
 from growlog.records.room import Lamp, Room
+from growlog.services.climate.of_crop import climate_of_room
 from growlog.services.crops import crops_of, remove_crop
 from growlog.services.entries import remove_entry
 from growlog.services.exchange import ExchangeRefused, export_logbook, import_package, new_logbook_of
@@ -23,7 +24,7 @@ from growlog.services.photo_uses import remove_photo
 from growlog.services.rooms import save_thing
 from growlog.services.sample import build_sample, holds_logbook, sample_last_day
 from growlog.services.undo import undo
-from growlog.sharing.data_package import write_package
+from growlog.sharing.data_package import package_files, write_package
 from tests.logbooks import TODAY, logbook, plant_crop, still_clock, write
 from tests.sharing.packages import AS_OF, PHOTO_BYTES, full_package
 
@@ -64,6 +65,26 @@ def test_the_logbook_takes_over_the_name_and_currency_of_the_package(package: Pa
     with logbook(tmp_path) as log:
         import_package(package, log)
         assert facts_of(log) == replace(full_package().logbook, version=1)
+
+
+def test_the_climate_days_are_made_of_the_samples_that_a_package_holds(package: Path, tmp_path: Path) -> None:
+    (file,) = full_package().logger_files
+    with logbook(tmp_path) as log:
+        import_package(package, log)
+        days = climate_of_room(log, file.room_id)
+    assert [d.day for d in days] == sorted({s.at_utc.date() for s in full_package().climate_samples[file.id]})
+    assert days[0].humidity_mean_percent == 60.0
+
+
+def test_a_logger_file_from_the_end_of_time_is_refused_by_its_name(package: Path, tmp_path: Path) -> None:
+    (file,) = full_package().logger_files
+    for_ever = replace(file, last_at=datetime(9999, 12, 31, 23, tzinfo=UTC))
+    text = package_files(replace(full_package(), logger_files=(for_ever,)))["logger_files.csv"]
+    (package / "logger_files.csv").write_bytes(text)
+    with logbook(tmp_path) as log:
+        with pytest.raises(ExchangeRefused, match=r"air\.csv in logger_files\.csv"):
+            import_package(package, log)
+        assert crops_of(log) == []
 
 
 def test_a_grown_logbook_with_a_real_photo_comes_back_from_its_package(tmp_path: Path) -> None:

@@ -12,7 +12,7 @@ from growlog.records.room import Lamp, Room
 from growlog.services.crops import clear_crop, remove_crop
 from growlog.services.mixes import mixes_of, save_mix
 from growlog.services.open_logbook import LogbookProblem, OpenLogbook, new_id
-from growlog.services.rooms import place_crop, placements_of, remove_thing, rooms_of, save_thing
+from growlog.services.rooms import change_placement, place_crop, placements_of, remove_thing, rooms_of, save_thing
 from tests.logbooks import SOWN, content_of, furnish, plant_crop
 
 DAY = date(2026, 1, 18)
@@ -113,3 +113,18 @@ def test_a_mix_without_a_name_or_with_a_dose_that_is_a_concentrate_is_refused(lo
         with pytest.raises(RecordRefused):
             save_mix(log, name, parts)
     assert mixes_of(log) == []
+
+
+def test_a_place_is_changed_within_the_floor_and_beside_no_other(log: OpenLogbook, crop: Crop) -> None:
+    room, _ = furnish(log, crop)
+    shelf = Room(new_id(), "Shelf")
+    save_thing(log, shelf)
+    place_crop(log, crop.id, shelf.id, date(2026, 1, 10))
+    first, second = placements_of(log, crop.id)
+    change_placement(log, replace(first, until_day=date(2026, 1, 5)))
+    with pytest.raises(RecordRefused, match="stands elsewhere"):
+        change_placement(log, replace(placements_of(log, crop.id)[0], until_day=date(2026, 1, 12)))
+    with pytest.raises(RecordRefused, match="ends before it begins"):
+        change_placement(log, replace(second, until_day=date(2026, 1, 9)))
+    assert [p.until_day for p in placements_of(log, crop.id)] == [date(2026, 1, 5), None]
+    assert placements_of(log, crop.id)[0].room_id == room.id

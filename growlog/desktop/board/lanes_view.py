@@ -10,7 +10,12 @@ from PySide6.QtWidgets import QWidget
 from growlog.desktop.board.axis import AgeAxis
 from growlog.desktop.board.lanes import (
     BoardLane,
+    CostLane,
+    DrainEcLane,
+    DrainShareLane,
+    DryAirLane,
     DueLane,
+    EnergyLane,
     EventsLane,
     FeedsLane,
     LightLane,
@@ -20,6 +25,7 @@ from growlog.desktop.board.lanes import (
     ReadingsLane,
     Space,
     StageLane,
+    TemperatureLane,
     TrainingLane,
 )
 from growlog.desktop.board.lanes.lane import SMALL_PX
@@ -52,8 +58,8 @@ class LanesView(QWidget):
         self.setAttribute(Qt.WidgetAttribute.WA_TransparentForMouseEvents)
         self._photos = PhotosLane(pictures)
         self._lanes: list[BoardLane] = [
-            self._photos, StageLane(), LightLane(), FeedsLane(), ReadingsLane(), TrainingLane(),
-            PollinationLane(), PicksLane(), EventsLane(), DueLane(),
+            self._photos, StageLane(), LightLane(), TemperatureLane(), DryAirLane(), FeedsLane(), DrainShareLane(), DrainEcLane(),
+            ReadingsLane(), TrainingLane(), PollinationLane(), PicksLane(), EventsLane(), CostLane(), EnergyLane(), DueLane(),
         ]  # fmt: skip
         self._hidden: set[str] = set()
         self._axis = AgeAxis.over(0, 1)
@@ -117,7 +123,7 @@ class LanesView(QWidget):
         bold = QFontMetricsF(look.font(BASE_PX, QFont.Weight.DemiBold))
         small = QFontMetricsF(look.font(SMALL_PX))
         widest = 0.0
-        for lane in self._lanes:
+        for lane in self.shown():
             widest = max(widest, bold.horizontalAdvance(lane.name()), small.horizontalAdvance(lane.second_line()))
         return round(max(widest, small.horizontalAdvance(say("yield, marketable")))) + look.px(12)
 

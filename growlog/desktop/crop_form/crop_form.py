@@ -21,6 +21,7 @@ from growlog.desktop.look.widgets import (
     TextLabel,
     limited_number_field,
 )
+from growlog.desktop.money.money_field import MoneyField
 from growlog.records.crop import Crop, Placement, StartedFrom
 from growlog.records.cultivar import CountsFrom, Cultivar, FloweringHabit
 from growlog.records.problems import Problem
@@ -41,17 +42,19 @@ class CropForm(QWidget):
         today: date,
         rooms: Sequence[RoomView] = (),
         placement: Placement | None = None,
+        currency: str = "",
     ) -> None:
         super().__init__()
-        self._crop, self._cultivar, self._today = crop, cultivar, today
+        self._crop, self._cultivar, self._today, self._currency = crop, cultivar, today, currency
         self._is_new = not crop.name
         self._habit_chosen = self._count_chosen = not self._is_new
         self._touched: set[str] = set()
         self._make_plant_fields()
         self._make_date_fields()
         self._make_growing_fields()
+        self._make_fruit_fields()
         self.place = PlaceFields(rooms, placement)
-        self.more_button = Button(say("More: first flower, seed lot…"), "link", name="more")
+        self.more_button = Button(say("More: first flower, seed lot, shop price…"), "link", name="more")
         self.more_button.setCheckable(True)
         self.more = FormGrid(3)
         self._lay_out()
@@ -69,6 +72,8 @@ class CropForm(QWidget):
             "seed_lot": self.seed_lot_field,
             "seeds_sown": self.seeds_sown_field,
             "seeds_emerged": self.seeds_emerged_field,
+            **self.fruit_words,
+            **self.shop_prices,
             "floor_share": self.place.share_field,
             "room": self.place.room_field,
             **self.days,
@@ -95,6 +100,11 @@ class CropForm(QWidget):
             seeds_sown=_whole(self.seeds_sown_field.value()),
             seeds_emerged=_whole(self.seeds_emerged_field.value()),
             trying=self.trying_field.value(),
+            taste=self.fruit_words["taste"].value(),
+            fruit_shape=self.fruit_words["fruit_shape"].value(),
+            keeping=self.fruit_words["keeping"].value(),
+            shop_price_minor_per_kg=self.shop_prices["shop_price_minor_per_kg"].minor(),
+            shop_price_minor_per_fruit=self.shop_prices["shop_price_minor_per_fruit"].minor(),
             note=self.note_field.value(),
         )
         crop = self._with_days(crop)
@@ -180,6 +190,19 @@ class CropForm(QWidget):
         self.seeds_emerged_field.set_value(crop.seeds_emerged)
         self.trying_field = TextField(say("What is being tried"), crop.trying, longest=500, name="trying")
         self.note_field = NoteField(say("Note"), crop.note, lines=2, name="note")
+
+    def _make_fruit_fields(self) -> None:
+        crop, currency = self._crop, self._currency
+        self.fruit_words = {
+            "taste": TextField(say("Taste"), crop.taste, name="taste"),
+            "fruit_shape": TextField(say("Shape of the fruit"), crop.fruit_shape, name="fruitShape"),
+            "keeping": TextField(say("How it keeps"), crop.keeping, name="keeping"),
+        }
+        kg, fruit = crop.shop_price_minor_per_kg, crop.shop_price_minor_per_fruit
+        self.shop_prices = {
+            "shop_price_minor_per_kg": MoneyField(say("A shop asks"), currency, kg, "shopPriceKg", per=say("kg")),
+            "shop_price_minor_per_fruit": MoneyField(say("or"), currency, fruit, "shopPriceFruit", per=say("fruit")),
+        }
 
     def _lay_out(self) -> None:
         column = QVBoxLayout(self)
@@ -274,7 +297,10 @@ class CropForm(QWidget):
 
 
 _DATES = ("sown_on", "emerged_on", "transplanted_on", "planned_clearing_on")
-_MORE = ("first_flower_on", "first_pick_on", "seed_lot", "seeds_sown", "seeds_emerged")
+_MORE = (
+    "first_flower_on", "first_pick_on", "seed_lot", "seeds_sown", "seeds_emerged", "shop_price_minor_per_kg",
+    "shop_price_minor_per_fruit", "taste", "fruit_shape", "keeping",
+)  # fmt: skip
 
 
 def _says(field: Field) -> bool:

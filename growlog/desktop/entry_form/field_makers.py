@@ -11,6 +11,7 @@ from growlog.desktop.entry_form.codes_field import CodesField
 from growlog.desktop.entry_form.culls_field import CullsField
 from growlog.desktop.entry_form.display_units import METRIC
 from growlog.desktop.entry_form.kind_fields import FieldSpec, Sort
+from growlog.desktop.entry_form.light_meter_fields import LampKindField, LuxField
 from growlog.desktop.entry_form.measure_field import MeasureField
 from growlog.desktop.entry_form.plain_fields import TickField, WordsChoice
 from growlog.desktop.entry_form.tags_field import TaggedFruitField, TagsField, TagsSeenField
@@ -186,6 +187,14 @@ def _translated(spec: FieldSpec) -> list[tuple[str, str]]:
     return [(key, say(words)) for key, words in spec.choices]
 
 
+def _lux(spec: FieldSpec, around: Surroundings) -> Field:
+    return LuxField(around.units, spec.name)
+
+
+def _lamp_kind(spec: FieldSpec, around: Surroundings) -> Field:
+    return LampKindField(say(spec.label), spec.name)
+
+
 _MAKERS: dict[Sort, Callable[[FieldSpec, Surroundings], Field]] = {
     Sort.MEASURE: _measure,
     Sort.WORDS: _words,
@@ -200,4 +209,6 @@ _MAKERS: dict[Sort, Callable[[FieldSpec, Surroundings], Field]] = {
     Sort.TAGS: _tags,
     Sort.TAGS_SEEN: _tags_seen,
     Sort.TAGGED: _tagged,
+    Sort.LUX: _lux,
+    Sort.LAMP_KIND: _lamp_kind,
 }

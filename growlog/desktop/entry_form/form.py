@@ -13,6 +13,7 @@ from growlog.desktop.entry_form.common_fields import CommonFields, wrapping_grid
 from growlog.desktop.entry_form.display_units import METRIC
 from growlog.desktop.entry_form.field_makers import Cell, Surroundings, make_cell
 from growlog.desktop.entry_form.kind_fields import FieldSpec, kind_form
+from growlog.desktop.entry_form.light_meter_fields import LampKindField, LuxField, LuxWithLamp
 from growlog.desktop.entry_form.measure_field import MeasureField
 from growlog.desktop.entry_form.pick_in_step import PickInStep
 from growlog.desktop.entry_form.plain_fields import TickField
@@ -154,6 +155,8 @@ class EntryForm(QWidget):
             count, total = cast(MeasureField, cells["fruit_count"]), cast(MeasureField, cells["total_weight_g"])
             in_step = PickInStep(count, total, cast(WeightsField, cells["weights_g"]), self)
             in_step.followed.connect(self._judge)
+        if "canopy_lux" in cells:
+            LuxWithLamp(cast(LuxField, cells["canopy_lux"]), cast(LampKindField, cells["lamp_kind"]), self)
         if "water_only" in cells:
             water = WaterWithoutMix(cast(TickField, cells["water_only"]), cast(ChoiceField, cells["mix_id"]), self)
             water.followed.connect(self._judge)

@@ -27,6 +27,8 @@ class Sort(Enum):
     TAGS = auto()
     TAGS_SEEN = auto()
     TAGGED = auto()
+    LUX = auto()
+    LAMP_KIND = auto()
 
 
 @dataclass(frozen=True)
@@ -89,9 +91,13 @@ KIND_FORMS: dict[str, KindForm] = {
         FieldSpec("water_only", Sort.TICK, mark("Water only"), empty=False),
         *_measures("volume_l", "ec_ms_per_cm", "ph", "drain_l", "drain_ec_ms_per_cm", "drain_ph"),
     )),
-    "reading": KindForm(_measures(
-        "air_temperature_c", "relative_humidity_percent", "canopy_ppfd_umol",
-        "solution_temperature_c", "plant_height_cm", "container_weight_g",
+    "reading": KindForm((
+        *_measures(
+            "air_temperature_c", "relative_humidity_percent", "canopy_ppfd_umol",
+            "solution_temperature_c", "plant_height_cm", "container_weight_g",
+        ),
+        FieldSpec("canopy_lux", Sort.LUX),
+        FieldSpec("lamp_kind", Sort.LAMP_KIND, mark("Under what lamps, with your own factor if you have one"), 2, empty=""),
     )),
     "training": KindForm(_measures(
         "old_leaves_removed", "side_shoots_removed", "shoots_stopped", "stems_tied", "plants_staked",

@@ -8,6 +8,7 @@ from PySide6.QtWidgets import QCheckBox, QGridLayout, QWidget
 
 from growlog.desktop.entry_form.measure_field import MeasureField
 from growlog.desktop.look.widgets import TextLabel
+from growlog.records.display import fixed, plain
 from growlog.records.entry import Feed
 from growlog.records.problems import Problem
 from growlog.services.feeding_round import RoundRow
@@ -70,8 +71,11 @@ class RoundLine(QObject):
     def feed(self, for_all: Feed, volume_l: float | None) -> Feed:
         """What it gets: its own figures, and where it has none those for all. volume_l: its part of what is for all."""
         own = {key: field.value() for key, field in self.fields.items()}
+        planned = self.row.planned
+        as_planned = planned is not None and for_all.mix_id is not None and planned.mix.id == for_all.mix_id
         return replace(
             for_all,
+            strength_percent=planned.strength_percent if planned is not None and as_planned else None,
             volume_l=own["volume_l"] if own["volume_l"] is not None else volume_l,
             ec_ms_per_cm=own["ec_ms_per_cm"] if own["ec_ms_per_cm"] is not None else for_all.ec_ms_per_cm,
             ph=own["ph"] if own["ph"] is not None else for_all.ph,
@@ -120,6 +124,18 @@ class RoundLine(QObject):
         self.changed.emit()
 
     def _about(self) -> str:
+        return "\n".join(part for part in (self._about_last(), self._about_plan()) if part)
+
+    def _about_plan(self) -> str:
+        planned = self.row.planned
+        if planned is None:
+            return ""
+        volume = "" if planned.volume_l is None else fixed(planned.volume_l, 1, "L")
+        strength = plain(planned.strength_percent, "%")
+        words = say("plan: {mix} at {strength}", mix=planned.mix.name, strength=strength)
+        return ", ".join(part for part in (words, volume) if part)
+
+    def _about_last(self) -> str:
         last, day = self.row.last, self.row.last_day
         if last is None or day is None:
             return say("{about}, not fed yet", about=self.row.about)

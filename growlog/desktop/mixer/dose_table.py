@@ -9,7 +9,7 @@ from PySide6.QtWidgets import QGridLayout, QHBoxLayout, QMenu, QVBoxLayout, QWid
 from growlog.desktop.look.theme import current, theme_signal
 from growlog.desktop.look.widgets import Button, TextLabel
 from growlog.desktop.mixer.dose_line import DoseLine
-from growlog.services.mixer import DoseView, MixerDose
+from growlog.services.mixer import DoseView, MixerDose, line_for
 from growlog.services.shelf import ShelfItem, ready_products
 from growlog.words import say
 
@@ -64,8 +64,7 @@ class DoseTable(QWidget):
         """What can be added: the shelf, then the ready salts."""
         self.add_menu.clear()
         for item in items:
-            unit = "mL/L" if item.product.measure == "mL" else "g/L"
-            self._offer(self.add_menu, item.product.name, MixerDose(item.product.name, 0.0, unit, item.product.id))
+            self._offer(self.add_menu, item.product.name, line_for(item.product))
         salts = self.add_menu.addMenu(say("Ready salts, by their formula"))
         for ready in ready_products():
             if not ready.needs_strength:

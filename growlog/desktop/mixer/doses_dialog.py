@@ -3,7 +3,7 @@
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
-from PySide6.QtCore import QObject, Qt, Signal
+from PySide6.QtCore import QObject, Qt, QTimer, Signal
 from PySide6.QtGui import QKeySequence, QShortcut
 from PySide6.QtWidgets import QGridLayout, QVBoxLayout, QWidget
 
@@ -92,7 +92,9 @@ class DosesDialog(DialogFrame):
         if isinstance(state.target, OwnTarget):
             self._offers.insert(0, (state.target.name or say("grower's own"), state.target))
         known = next((str(n) for n, (_, target) in enumerate(self._offers) if target == state.target), None)
-        self.way = SegmentSwitch([(ELEMENTS, say("By elements")), (EC, say("By EC"))], ELEMENTS, say("What is aimed at"))
+        self.way = SegmentSwitch(
+            [(ELEMENTS, say("By elements")), (EC, say("By EC"))], ELEMENTS, say("What is aimed at")
+        )
         self.target_field = ChoiceField(
             say("Target"), [(str(n), label) for n, (label, _) in enumerate(self._offers)], known, name="doses.target"
         )
@@ -103,16 +105,19 @@ class DosesDialog(DialogFrame):
         self.g_field.set_value(0.1)
         self.weights: dict[str, NumberField] = {}
         self.ec_field = NumberField(say("EC wanted"), "mS/cm", 0, 20, decimals=2, name="doses.ec", required=True)
-        self.result = Card(margin_px=12)
-        self.result.setObjectName("doseResult")
+        self.result_card = Card(margin_px=12)
+        self.result_card.setObjectName("doseResult")
         self._result_content: QWidget | None = None
         self.explain_button = ExplanationButton()
         self.find_button = Button(f"{say('Work it out')}  Ctrl \u23ce", "", name="findDoses")
         self.leave_button = self.add_button(say("Cancel"), name="leave")
         self.take_button = self.add_button(say("Take these doses"), "primary", "takeDoses")
         self.take_button.setDefault(False)
-        self._place()
+        self.weights_button = Button(say("How much each element matters…"), "link", name="weights")
+        self.weights_place = self._weights_grid()
+        self._fill()
         self._connect()
+        self.target_field.setFocus()
         self._show_way()
         self._forget()
 
@@ -190,7 +195,7 @@ class DosesDialog(DialogFrame):
         if left:
             self._show([TextLabel(" ".join(left), tone="problem", wraps=True)])
 
-    def _place(self) -> None:
+    def _fill(self) -> None:
         self.elements_part, self.ec_part = QWidget(), QWidget()
         column = QVBoxLayout(self.elements_part)
         column.setContentsMargins(0, 0, 0, 0)
@@ -209,8 +214,8 @@ class DosesDialog(DialogFrame):
         steps = FormGrid(2)
         steps.add(self.ml_field, self.g_field)
         column.addWidget(steps)
-        column.addWidget(SectionTitle(say("How much each element matters; 1 where nothing stands")))
-        column.addWidget(self._weights_grid())
+        column.addWidget(self.weights_button, 0, Qt.AlignmentFlag.AlignLeft)
+        column.addWidget(self.weights_place)
         ec = QVBoxLayout(self.ec_part)
         ec.setContentsMargins(0, 0, 0, 0)
         ec.addWidget(TextLabel(say("The mix as it stands is made weaker or stronger."), "", "mute", wraps=True))
@@ -219,12 +224,13 @@ class DosesDialog(DialogFrame):
         self.body.addWidget(self.elements_part)
         self.body.addWidget(self.ec_part)
         self.body.addWidget(self.find_button, 0, Qt.AlignmentFlag.AlignLeft)
-        self.body.addWidget(self.result)
+        self.body.addWidget(self.result_card)
         self.body.addWidget(self.explain_button, 0, Qt.AlignmentFlag.AlignLeft)
         self.body.addStretch(1)
 
     def _weights_grid(self) -> QWidget:
         grid = FormGrid(4, 90)
+        grid.hide()
         for key in ("N", "P", "K", "Ca", "Mg", "S", "Fe", "NH4-N"):
             field = NumberField(key, "", 0, 100, decimals=2, name=f"weight.{key}")
             field.line.setPlaceholderText("1")
@@ -234,11 +240,16 @@ class DosesDialog(DialogFrame):
 
     def _connect(self) -> None:
         self.way.value_changed.connect(self._show_way)
+        self.weights_button.clicked.connect(self._show_weights)
         self.find_button.clicked.connect(self.ask)
         self.take_button.clicked.connect(self._take)
         self.leave_button.clicked.connect(self.reject)
         for keys in ("Ctrl+Return", "Ctrl+Enter"):
             QShortcut(QKeySequence(keys), self).activated.connect(self.ask)
+
+    def _show_weights(self) -> None:
+        self.weights_place.show()
+        self.weights["N"].setFocus()
 
     def _show_way(self) -> None:
         self.elements_part.setVisible(self.way.value() == ELEMENTS)
@@ -255,7 +266,7 @@ class DosesDialog(DialogFrame):
             self._result_content.hide()
             self._result_content.deleteLater()
             self._result_content = None
-        self.result.setVisible(bool(rows))
+        self.result_card.setVisible(bool(rows))
         self.explain_button.setVisible(self._found is not None and self.way.value() == ELEMENTS)
         self.take_button.setEnabled(self._found is not None)
         if not rows:
@@ -266,7 +277,13 @@ class DosesDialog(DialogFrame):
         column.setSpacing(6)
         for row in rows:
             column.addWidget(row)
-        self.result.body.addWidget(self._result_content)
+        self.result_card.body.addWidget(self._result_content)
+        self._result_content.show()
+        QTimer.singleShot(0, self, self._reveal)
+
+    def _reveal(self) -> None:
+        bar = self.scroll_area.verticalScrollBar()
+        bar.setValue(bar.maximum())
 
     def _take(self) -> None:
         if self._found is not None:

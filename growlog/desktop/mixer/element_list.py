@@ -128,6 +128,8 @@ def value_in(line: ElementLine, unit: str) -> float | None:
 def words_of(line: ElementLine, unit: str, factor: float | None) -> str:
     """Where it stands, in the unit that is shown."""
     missed = line.standing in (Standing.BELOW, Standing.ABOVE)
+    if line.standing is Standing.NO_TARGET and factor is not None and line.from_water_mg_per_l > 0:
+        return say("{amount} from water", amount=content_text(line.from_water_mg_per_l * factor))
     if unit == MG or not missed:
         return line.words
     if factor is None:

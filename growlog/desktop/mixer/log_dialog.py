@@ -85,7 +85,7 @@ class LogDialog(DialogFrame):
         self.day_field = DayField(say("Day"), day, latest=day, near=day, required=True, name="log_day")
         self.time_field = TimeField(say("Time"), name="log_time")
         self.sharing_field = ChoiceField(
-            say("Shared out"), [(s.value, say(s.label)) for s in (Sharing.BY_PLANTS, Sharing.EQUALLY)],
+            say("The volume"), [(s.value, say(s.label)) for s in (Sharing.BY_PLANTS, Sharing.EQUALLY)],
             Sharing.BY_PLANTS.value, name="log_sharing",
         )  # fmt: skip
         self.lines = [FeedLine(row, units, self) for row in rows]
@@ -95,15 +95,16 @@ class LogDialog(DialogFrame):
         self.note_field = NoteField(say("Note"), lines=2, name="log_note")
         self.share_label = TextLabel("", "small", wraps=True)
         self.expected_label = TextLabel(expected, "small", wraps=True)
-        self.message = TextLabel("", "message", tone="problem", wraps=True)
+        self.message = TextLabel("", tone="problem", wraps=True)
         self.leave_button = self.add_button(say("Cancel"), name="leave")
         self.write_button = self.add_button("", "primary", "write")
         self.write_button.setDefault(False)
-        self._place()
+        self._fill()
         self._connect()
         for line in self.lines:
             line.tick.setChecked(line.row.owner.id in chosen)
         self._judge()
+        self.ec_field.setFocus()
 
     def feeds(self) -> list[FeedTo]:
         """Who gets how much."""
@@ -149,7 +150,7 @@ class LogDialog(DialogFrame):
                 field.show_problem(problem.sentence)
         self._say(" ".join(left))
 
-    def _place(self) -> None:
+    def _fill(self) -> None:
         times = FormGrid(3)
         times.add(self.day_field, self.time_field, self.sharing_field)
         self.body.addWidget(times)

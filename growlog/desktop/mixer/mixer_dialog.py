@@ -1,10 +1,10 @@
 """The nutrient mixer: beside the board, live while it is typed; it reads nothing and announces what is wanted."""
 
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from dataclasses import replace
 
 from PySide6.QtCore import Signal
-from PySide6.QtGui import QCloseEvent, QKeySequence, QShortcut
+from PySide6.QtGui import QKeySequence, QShortcut
 from PySide6.QtWidgets import QMenu, QWidget
 
 from growlog.desktop.entry_form.measure_field import MeasureField
@@ -31,6 +31,7 @@ class MixerDialog(MixerFrame):
     save_file_wanted = Signal(object)  # MixerState
     shelf_wanted = Signal()
     waters_wanted = Signal()
+    keep_guests_wanted = Signal(object)  # MixerState
     put_away = Signal(object)  # MixerState
 
     def __init__(
@@ -80,18 +81,14 @@ class MixerDialog(MixerFrame):
         self._offers = list(offers)
         self.show_state(self._state)
 
-    def show_refusal(self, problems: Sequence[Problem]) -> None:
+    def show_refusal(self, problems: Iterable[Problem]) -> None:
         """What the logbook refused, in the line above the buttons."""
         self.set_note(" ".join(p.sentence for p in problems))
 
-    def closeEvent(self, event: QCloseEvent) -> None:
-        """What was typed is handed over, to stand there again the next time."""
+    def done(self, code: int) -> None:
+        """However it is closed: what was typed is handed over, to stand there again the next time."""
         self.put_away.emit(self.current_state())
-        super().closeEvent(event)
-
-    def reject(self) -> None:
-        """Escape closes it like the cross does."""
-        self.close()
+        super().done(code)
 
     def current_state(self) -> MixerState:
         """The state with the last key in it."""
@@ -107,6 +104,7 @@ class MixerDialog(MixerFrame):
         self.table.doses_changed.connect(self._typed)
         self.table.shelf_wanted.connect(self.shelf_wanted)
         self.targets.target_changed.connect(self._typed)
+        self.guests.action_chosen.connect(self._ask_keep)
         self.doses_button.clicked.connect(self._ask_doses)
         self.top_up_button.clicked.connect(self._ask_top_up)
         self.save_button.clicked.connect(self._ask_save)
@@ -147,6 +145,7 @@ class MixerDialog(MixerFrame):
         self.view = view_at(self._bench, self._state)
         self.set_note("")
         self.show_view(self.view)
+        self._show_guests()
         self._show_problems()
 
     def _show_problems(self) -> None:
@@ -174,6 +173,18 @@ class MixerDialog(MixerFrame):
             self.show_state(replace(self._state, doses=(), mix_name="", guests=()))
         else:
             self.show_state(state_with_mix(self._bench, self._bench.mixes[chosen], self._state))
+
+    def _show_guests(self) -> None:
+        """What came with a file is named, until it is kept."""
+        came = [guest.name for guest in self._state.guests]
+        came += [say("the water of the file")] if self._state.typed_water is not None else []
+        sentence = say("Not in this logbook yet: {names}.", names=", ".join(came)) if came else ""
+        if sentence != self.guests.sentence:
+            self.guests.show_message(sentence, "asks", say("Keep them"))
+        self.guests.setVisible(bool(came))
+
+    def _ask_keep(self) -> None:
+        self.keep_guests_wanted.emit(self.current_state())
 
     def _ask_doses(self) -> None:
         self.doses_wanted.emit(self.current_state())
@@ -210,5 +221,3 @@ def _kept(field: MeasureField, before: float | None) -> float | None:
     """What is typed; a figure that the mixer refused stays what it was, so that the sentence stays, too."""
     value = field.value()
     return before if value is None and field.is_refused and not field.is_empty() else value
-
-

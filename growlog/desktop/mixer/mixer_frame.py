@@ -1,12 +1,14 @@
 """The fields and panels of the mixer as they stand on the paper, and how a view is written into them."""
 
-from PySide6.QtCore import Qt
+from PySide6.QtCore import Qt, QTimer
 from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 
 from growlog.calculations.conductivity import ChargeBalance
 from growlog.desktop.entry_form.measure_field import MeasureField
 from growlog.desktop.explanation import ExplanationButton
+from growlog.desktop.look.theme import current
 from growlog.desktop.look.widgets import (
+    Banner,
     ChoiceField,
     DialogFrame,
     FormGrid,
@@ -40,7 +42,9 @@ class MixerFrame(DialogFrame):
         self.targets = TargetChoice(self)
         self.unit_switch = SegmentSwitch([(u, u) for u in UNITS], MG, say("Unit of the elements"))
         self.elements = ElementList()
-        self.unknown_label = TextLabel("", "message", tone="problem", wraps=True)
+        self.guests = Banner("", "asks", say("Keep them"), can_close=False)
+        self.guests.hide()
+        self.unknown_label = TextLabel("", tone="problem", wraps=True)
         self.ratio_label = TextLabel("", "", "mute", wraps=True)
         self.balance_label = TextLabel("", "", "mute", wraps=True)
         self.explain_button = ExplanationButton()
@@ -71,6 +75,13 @@ class MixerFrame(DialogFrame):
         self._show_figures(view)
         self.order.show_order(view.order, view.warnings, view.cautions)
 
+    def show_elements(self) -> None:
+        """Scrolls to what the tank holds, once all is laid out."""
+        QTimer.singleShot(0, self, self._scroll_to_elements)
+
+    def _scroll_to_elements(self) -> None:
+        self.scroll_area.verticalScrollBar().setValue(self.elements.y() - current().px(96))
+
     def focus_first_problem(self) -> None:
         """Goes to the first field that is refused."""
         fields = [self.tank_field, self.strength_field, self.ph_field, *(line.amount for line in self.table.lines)]
@@ -86,6 +97,7 @@ class MixerFrame(DialogFrame):
         self.body.setSpacing(14)
         self.body.addWidget(grid)
         self.body.addWidget(self.water.blend)
+        self.body.addWidget(self.guests)
         self.body.addWidget(self.table)
         self.body.addWidget(self.ec_card)
         self.body.addLayout(self._head_of_elements())
@@ -120,7 +132,8 @@ class MixerFrame(DialogFrame):
         words = (ratios.n_p_k_words, ratios.k_ca_mg_words, ratios.ammonium_words) if ratios else ()
         self.ratio_label.setText("  ·  ".join(w for w in words if w))
         self.ratio_label.setVisible(any(words))
-        self.balance_label.setText("" if view.charges is None else balance_words(view.charges))
+        known = view.charges is not None and bool(view.elements)
+        self.balance_label.setText(balance_words(view.charges) if known and view.charges is not None else "")
 
     def _show_figures(self, view: MixerView) -> None:
         figures = [] if view.ec is None else [view.ec.figure]
@@ -135,7 +148,7 @@ def balance_words(charges: ChargeBalance) -> str:
         "Cations {cations}, anions {anions} meq/L, difference {difference} %",
         cations=show_number(charges.cations_meq_per_l, 1),
         anions=show_number(charges.anions_meq_per_l, 1),
-        difference=show_number(charges.difference_percent, 0),
+        difference=show_number(round(charges.difference_percent) + 0.0, 0),
     )
 
 

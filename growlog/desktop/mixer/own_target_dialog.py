@@ -19,8 +19,12 @@ class OwnTargetDialog(DialogFrame):
     """Emits a name and the ranges in mg/L; an empty field is open to that side."""
 
     confirmed = Signal(str, object)  # dict[str, Range]
+    removed = Signal(str)
 
-    def __init__(self, ranges: Mapping[str, Range], name: str = "", parent: QWidget | None = None) -> None:
+    def __init__(
+        self, ranges: Mapping[str, Range], name: str = "", parent: QWidget | None = None, *, is_kept: bool = False
+    ) -> None:
+        """is_kept: the logbook has it under this name, so it can be removed."""
         super().__init__(say("Own ranges"), say("mg/L of each element"), parent, 440)
         self.setObjectName("ownTarget")
         self.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
@@ -28,14 +32,24 @@ class OwnTargetDialog(DialogFrame):
         self.name_field = TextField(say("Name"), name, longest=60, placeholder=say("grower's own"), name="target_name")
         self.fields: dict[str, tuple[NumberField, NumberField]] = {}
         self.body.addWidget(self.name_field)
-        self.body.addWidget(TextLabel(say("Leave a field empty where there is no limit."), "small", wraps=True))
+        self.body.addWidget(
+            TextLabel(
+                say("Leave a field empty where there is no limit. With a name it is kept for other days."),
+                "small",
+                wraps=True,
+            )
+        )
         self.body.addLayout(self._grid())
         self.body.addStretch(1)
+        self.remove_button = self.add_button(say("Remove this target"), "danger", "removeTarget", left=True)
+        self.remove_button.setVisible(is_kept)
+        self._name = name
         self.leave_button = self.add_button(say("Cancel"), name="leave")
         self.take_button = self.add_button(f"{say('Use these')}  Ctrl \u23ce", "primary", "take")
         self.take_button.setDefault(False)
         self.leave_button.clicked.connect(self.reject)
         self.take_button.clicked.connect(self.confirm)
+        self.remove_button.clicked.connect(self._remove)
         for keys in ("Ctrl+Return", "Ctrl+Enter"):
             QShortcut(QKeySequence(keys), self).activated.connect(self.confirm)
 
@@ -61,6 +75,10 @@ class OwnTargetDialog(DialogFrame):
                 high.setFocus()
                 return
         self.confirmed.emit(self.name_field.value(), self.ranges())
+        self.accept()
+
+    def _remove(self) -> None:
+        self.removed.emit(self._name)
         self.accept()
 
     def _grid(self) -> QGridLayout:

@@ -20,6 +20,8 @@ class TargetChoice(QObject):
     """The list of targets, the line that says where the chosen one is from, and the way to own ranges."""
 
     target_changed = Signal()
+    keep_wanted = Signal(str, object)  # dict[str, Range]
+    remove_wanted = Signal(str)  # the name of a kept target
 
     def __init__(self, parent: QWidget) -> None:
         super().__init__(parent)
@@ -38,13 +40,12 @@ class TargetChoice(QObject):
     def show_offers(self, offers: Sequence[TargetOffer], target: Target | None) -> None:
         """What can be chosen, and what is."""
         self._offers = list(offers)
-        if isinstance(target, OwnTarget):
-            self._own = target
+        known = next((str(n) for n, o in enumerate(self._offers) if o.target == target), None)
+        self._own = target if isinstance(target, OwnTarget) and known is None else None
         choices = [(str(n), o.label) for n, o in enumerate(self._offers)]
         if self._own is not None:
             choices.insert(0, (_OWN, self._own.name or say("grower's own")))
-        known = next((str(n) for n, o in enumerate(self._offers) if o.target == target), None)
-        self.field.set_choices(choices, _OWN if isinstance(target, OwnTarget) else known)
+        self.field.set_choices(choices, known if self._own is None else _OWN)
 
     def target(self) -> Target | None:
         """What is chosen."""
@@ -62,11 +63,20 @@ class TargetChoice(QObject):
 
     def open_own(self) -> None:
         """Asks for the grower's own ranges, beginning from those that are shown."""
-        own = self._own if self.field.value() == _OWN else None
+        chosen = self.target()
+        own = chosen if isinstance(chosen, OwnTarget) else None
         ranges = own.ranges if own is not None else self._shown.ranges if self._shown is not None else {}
-        self.dialog = OwnTargetDialog(ranges, "" if own is None else own.name, self._window)
-        self.dialog.confirmed.connect(self.take_own)
+        name = "" if own is None else own.name
+        is_kept = any(isinstance(o.target, OwnTarget) and o.label == name for o in self._offers)
+        self.dialog = OwnTargetDialog(ranges, name, self._window, is_kept=is_kept)
+        self.dialog.confirmed.connect(self._take_and_keep)
+        self.dialog.removed.connect(self.remove_wanted)
         self.dialog.show()
+
+    def _take_and_keep(self, name: str, ranges: dict[str, Range]) -> None:
+        self.take_own(name, ranges)
+        if name:
+            self.keep_wanted.emit(name, ranges)
 
     def take_own(self, name: str, ranges: dict[str, Range]) -> None:
         """Chooses the grower's own ranges."""

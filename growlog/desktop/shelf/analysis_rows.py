@@ -23,7 +23,9 @@ class AnalysisRow(QWidget):
 
     def __init__(self, number: int, share: LabelShare | None = None) -> None:
         super().__init__()
-        self.nutrient = ChoiceField("", nutrient_choices(), share.nutrient if share else None, name=f"nutrient.{number}")
+        self.nutrient = ChoiceField(
+            "", nutrient_choices(), share.nutrient if share else None, name=f"nutrient.{number}"
+        )
         self.nutrient.editor.setAccessibleName(say("Nutrient"))
         self.percent = NumberField("", "%", 0, _MOST_PERCENT, decimals=5, name=f"percent.{number}")
         self.percent.editor.setAccessibleName(say("Per cent"))
@@ -84,8 +86,10 @@ class AnalysisRows(QWidget):
         column.addLayout(self._column)
         column.addWidget(self.add_button, 0, Qt.AlignmentFlag.AlignLeft)
         column.addWidget(self.message)
-        for share in shares or [None]:
+        for share in shares:
             self._add(share)
+        if not shares:
+            self._add(None)
         self.add_button.clicked.connect(self._add_empty)
 
     def shares(self) -> tuple[LabelShare, ...]:

@@ -49,8 +49,14 @@ class ProductFormCard(Card):
         self.form_field = ChoiceField(
             say("Form"), [("liquid", say("liquid")), ("solid", say("solid"))], product.form.value, name="product_form"
         )
-        bases = [(LabelBasis.IN_VOLUME.value, say("g in 100 mL (w/v)")), (LabelBasis.BY_WEIGHT.value, say("by weight (w/w)"))]
-        self.basis_field = ChoiceField(say("Per cent are"), bases, product.basis.value, name="product_basis")
+        bases = [
+            (LabelBasis.IN_VOLUME.value, say("g in 100 mL (w/v)")),
+            (LabelBasis.BY_WEIGHT.value, say("by weight (w/w)")),
+        ]
+        asked = is_new and not product.analysis  # the label is asked, never guessed
+        self.basis_field = ChoiceField(
+            say("Per cent are"), bases, None if asked else product.basis.value, name="product_basis"
+        )
         self.density_field = NumberField(say("Density"), "g/mL", decimals=4, name="density")
         self.weighed_ml = NumberField(say("or weighed: volume"), "mL", decimals=1, name="weighed_ml")
         self.weighed_g = NumberField(say("its weight"), "g", decimals=2, name="weighed_g")
@@ -63,10 +69,12 @@ class ProductFormCard(Card):
                                      product.maker_dose_unit or "mL/L", name="maker_dose_unit")  # fmt: skip
         self.most_field = NumberField(say("Highest dose"), "mL/L", decimals=3, name="label_max_per_l")
         self.pack_field = NumberField(say("Pack"), "mL", decimals=1, name="pack_amount")
-        self.price_field = NumberField(say("Price of a pack"), currency, 0, decimals=decimals_of(currency), name="price")
+        self.price_field = NumberField(
+            say("Price of a pack"), currency, 0, decimals=decimals_of(currency), name="pack_price"
+        )
         self.level_field = NumberField(say("In the bottle now"), "mL", 0, decimals=1, name="level")
         self.note_field = NoteField(say("Note"), product.note, lines=2, name="product_note")
-        self.message = TextLabel("", "message", tone="problem", wraps=True)
+        self.message = TextLabel("", tone="problem", wraps=True)
         self.leave_button = Button(say("Cancel"), name="leaveForm")
         self.write_button = Button(f"{say('Keep this label')}  Ctrl \u23ce", "primary", name="writeForm")
         self._fill()
@@ -96,7 +104,8 @@ class ProductFormCard(Card):
 
     def confirm(self) -> None:
         """Emits it where nothing stands against it; goes to the first field that is refused."""
-        if not (check_all(self._fields()) & self.analysis.check()):
+        fields = [f for f in self._fields() if f is not self.basis_field or self._basis_matters()]
+        if not (self.analysis.check() & check_all(fields)):
             return
         problems = self._check(self.product())
         self.show_problems(problems)
@@ -128,6 +137,9 @@ class ProductFormCard(Card):
         """Puts the cursor into the first field."""
         self.name_field.setFocus()
         self.name_field.line.selectAll()
+
+    def _basis_matters(self) -> bool:
+        return self.form_field.value() == ProductForm.LIQUID.value and bool(self.analysis.shares())
 
     def _fields(self) -> list[Field]:
         return [self.name_field, self.form_field, self.basis_field, self.density_field, self.weighed_ml,

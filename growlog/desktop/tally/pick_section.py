@@ -36,6 +36,7 @@ class PickSection(QWidget):
         self.line = WeightLine()
         self.line.setObjectName("weight")
         self.line.setAccessibleName(say("Weight of a fruit, {unit}", unit=self._unit))
+        self._letter = ""  # refused among the figures that stand in the field
         self.said_label = TextLabel("", "message", wraps=True)
         self.running_label = TextLabel("", "heading", wraps=True)
         self.so_far_label = TextLabel("", "small", wraps=True)
@@ -75,6 +76,7 @@ class PickSection(QWidget):
     def show_tally(self) -> None:
         """Draws what the model holds."""
         model, crop = self._model, self._model.crop
+        self._letter = self._letter if model.tally.typed else ""
         if self.line.text() != model.tally.typed:
             self.line.setText(model.tally.typed)
         self.chips.show_fruit([model.fruit_text(fruit) for fruit in crop.fruit])
@@ -101,9 +103,15 @@ class PickSection(QWidget):
     def _typing(self, text: str) -> None:
         self.show_said("", False)  # what was refused is being mended
         self._model.type_weight(text)
+        if self._letter:  # it may be half of the weight, so this stays said until the figures are entered or gone
+            self._model.letter_after_figures(self._letter)
+
+    def _letter_refused(self, letter: str) -> None:
+        self._letter = letter
 
     def _connect(self) -> None:
         self.line.textEdited.connect(self._typing)
+        self.line.letter_after_figures.connect(self._letter_refused)
         self.chips.struck.connect(self._model.strike)
         self.cull_button.toggled.connect(self.causes.setVisible)
         self.pad_button.toggled.connect(self.pad.setVisible)

@@ -36,6 +36,7 @@ class TallyModel(QObject):
         """now: the moment with the local time zone. today: the civil date that counts as today. system: for weights."""
         super().__init__(parent)
         self._today = today
+        self._opened_on = now().date()
         self._checked: tuple[Tally, list[TallyCrop], list[TallyProblem]] | None = None
         self.now = now
         self.system = system
@@ -194,7 +195,8 @@ class TallyModel(QObject):
         crop = self.crop
         if to == getattr(crop, counter):
             return
-        is_now = self.tally.day == self._today  # else it is written up later, and the clock knows nothing of it
+        # Of another day, also one that midnight made another, the clock's time says nothing.
+        is_now = self.tally.day == self._today and self.now().date() == self._opened_on
         at = self.now().time().replace(second=0, microsecond=0) if is_now else None
         words = say("{what}: {n}.", what=say(limit(counter).label), n=to)
         self._try(partial(crop.counted, counter, to, at), words)

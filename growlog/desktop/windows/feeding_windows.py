@@ -11,7 +11,7 @@ from growlog.desktop.settings import Settings
 from growlog.desktop.windows.placing import open_beside
 from growlog.records.entry import Entry
 from growlog.services.entries import check_entry
-from growlog.services.feeding_round import mix_given_last, round_rows, write_round
+from growlog.services.feeding_round import mix_for_round, round_rows, write_round
 from growlog.services.mixes import mixes_of
 from growlog.words import say
 
@@ -34,7 +34,7 @@ class FeedingWindows(QObject):
         rows = round_rows(log, day)
         check = partial(check_entry, log)
         self.dialog = FeedingRoundDialog(
-            day, rows, mixes_of(log), mix_given_last(log, rows), check, self._settings.text("units"), self._window
+            day, rows, mixes_of(log), mix_for_round(log, rows), check, self._settings.text("units"), self._window
         )
         self.dialog.confirmed.connect(self._write)
         open_beside(self.dialog, self._window)

@@ -18,7 +18,9 @@ from growlog.desktop.settings import Settings
 from growlog.desktop.windows.placing import open_beside
 from growlog.records.change import Change
 from growlog.records.display import fixed
+from growlog.records.feed_target import TargetRange
 from growlog.records.problems import Problem, RecordRefused
+from growlog.services.feed_targets import remove_target, save_target, targets_of
 from growlog.services.feeding_round import round_rows
 from growlog.services.mixer import (
     Bench,
@@ -26,18 +28,20 @@ from growlog.services.mixer import (
     FeedTo,
     Mixed,
     MixerState,
+    Range,
+    Target,
     bench_of,
     doses_for,
     file_of_state,
+    keep_guests,
     mix_and_log,
+    offers_at,
     save_state,
     starting_state,
     state_of_file,
     strength_for_ec,
 )
 from growlog.services.mixer.bench import on_shelf
-from growlog.services.mixer.state import Target
-from growlog.services.mixer.targets import offers_at
 from growlog.services.open_logbook import LogbookProblem, OpenLogbook
 from growlog.words import say
 
@@ -99,9 +103,35 @@ class MixerWindows(QObject):
         dialog.shelf_wanted.connect(self.shelf_wanted)
         dialog.waters_wanted.connect(self.waters_wanted)
         dialog.put_away.connect(self._keep)
+        dialog.keep_guests_wanted.connect(self._keep_guests)
+        dialog.targets.keep_wanted.connect(self._keep_target)
+        dialog.targets.remove_wanted.connect(self._remove_target)
 
     def _keep(self, state: MixerState) -> None:
         self._kept = state
+
+    def _keep_guests(self, state: MixerState) -> None:
+        kept: list[MixerState] = []
+
+        def service(log: OpenLogbook) -> Change:
+            now, change = keep_guests(log, state)
+            if change is None:
+                raise RecordRefused([Problem("guests", say("There is nothing to keep."))])
+            kept.append(now)
+            return change
+
+        if self.dialog is not None and self._desk.write(service, on_problems=self.dialog.show_refusal) is not None:
+            self.dialog.show_state(kept[0])
+
+    def _keep_target(self, name: str, ranges: dict[str, Range]) -> None:
+        stated = [TargetRange(key, r.low, r.high) for key, r in ranges.items()]
+        if self._desk.log.writable and self.dialog is not None:
+            self._desk.write(save_target, name, stated, on_problems=self.dialog.show_refusal)
+
+    def _remove_target(self, name: str) -> None:
+        for target in targets_of(self._desk.log):
+            if target.name == name:
+                self._desk.write(remove_target, target.id)
 
     def _about(self, bench: Bench) -> str:
         if bench.crop is not None:
@@ -117,8 +147,7 @@ class MixerWindows(QObject):
     def _ask_doses(self, state: MixerState) -> None:
         bench = bench_of(self._desk.log, state)
         in_mix = {dose.product for dose in state.doses}
-        found = [Candidate(d.product, d.unit.partition("/")[0], True) for d in state.doses]
-        found = [Candidate(c.name, _measure(bench, c.name), True) for c in found]
+        found = [Candidate(d.product, _measure(bench, d.product), True) for d in state.doses]
         found += [
             Candidate(i.product.name, i.product.measure, False)
             for i in on_shelf(bench)

@@ -8,6 +8,8 @@ from growlog.desktop.file_choice import FileChoice
 from growlog.desktop.messages import Messages
 from growlog.desktop.settings import Settings
 from growlog.desktop.windows.mixer_windows import MixerWindows
+from growlog.desktop.windows.shelf_windows import ShelfWindows
+from growlog.desktop.windows.tank_windows import TankWindows
 
 
 class NutrientWindows(QObject):
@@ -16,3 +18,9 @@ class NutrientWindows(QObject):
     def __init__(self, desk: Desk, window: QWidget, settings: Settings, files: FileChoice, messages: Messages) -> None:
         super().__init__(window)
         self.mixer = MixerWindows(desk, window, settings, files, messages)
+        self.shelf = ShelfWindows(desk, window, messages)
+        self.tanks = TankWindows(desk, window, settings, messages)
+        self.mixer.shelf_wanted.connect(self.shelf.open_shelf)
+        self.mixer.waters_wanted.connect(self.shelf.open_waters)
+        self.mixer.top_up_wanted.connect(self.tanks.open_care)
+        self.tanks.mixer_wanted.connect(self.mixer.open)

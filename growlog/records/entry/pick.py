@@ -92,6 +92,8 @@ class Pick(Detail):
         if not self.fruit_count and not self.culls:
             found.append(Problem("fruit_count", say("Nothing was picked or culled: say how many.")))
         found += [p for t in self.tagged for p in check_quantity("weight_g", t.weight_g, "tagged")]
+        if self.fruit_count < 0:  # said by its limit; nothing else can be told from it
+            return found
         found += tag_problems([t.tag for t in self.tagged], self.fruit_count + self.culled_count, "tagged")
         return found + self._weight_problems()
 
@@ -103,6 +105,8 @@ class Pick(Detail):
             return []
         if self.fruit_count == 0:
             return [Problem("total_weight_g", say("A weight without fruit: say how many."))]
+        if not self.weights_g:
+            return []
         all_weighed = len(self.weights_g) == self.fruit_count
         if singles > self.total_weight_g + 0.5 or (all_weighed and abs(singles - self.total_weight_g) > 0.5):
             sentence = say("The single weights add up to {sum}, not to the total.", sum=fixed(singles, 1, "g"))

@@ -40,7 +40,7 @@ def carry_in_logger(
             unit.climate_samples.insert(file.id, file.room_id, _samples(plan, on_progress, cancelled))
         except _Stopped:
             return None
-        remake_days(unit, file)
+        remake_days(unit, file, in_hand={file.id: plan.judged.samples})
         unit.commit()
     return Change(group, say("Read in {name}", name=file.name), (file.id,), None)
 

@@ -1,6 +1,6 @@
 """The derived days of a room's climate: made of the samples of all its files, and made again when these change."""
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping, Sequence
 from datetime import date, timedelta
 
 import numpy as np
@@ -11,6 +11,8 @@ from growlog.calculations.climate_day import (
     AirDay,
     AirSamples,
     DayBounds,
+    Floats,
+    Seconds,
     air_days,
     first_counts,
 )
@@ -18,6 +20,7 @@ from growlog.records.climate_day import ClimateDay, ClimateSample
 from growlog.records.entry import Entry, OwnerKind
 from growlog.records.light_plan import LightStep
 from growlog.records.logger_file import LoggerFile
+from growlog.records.room import Room
 from growlog.services.climate.wall_clock import day_edges, day_of, moment, utc_of, zone_of
 from growlog.services.light.programme import dark_times
 from growlog.services.light.statements import step_day
@@ -42,8 +45,12 @@ def make_days(
     last: date | None = None,
     *,
     humid_above_percent: float = WATCHED_HUMIDITY_PERCENT,
+    in_hand: Mapping[str, AirSamples] | None = None,
 ) -> int:
-    """Makes the days of a room within a unit of work, from first to last, all where None; how many were written."""
+    """Makes the days of a room within a unit of work, from first to last, all where None; how many were written.
+
+    in_hand: samples of files, by their ids, that need not be read again.
+    """
     files = unit.logger_files.all(room_id=room_id)
     unit.climate_samples.forget_days(room_id, first, last)
     if not files:
@@ -55,7 +62,7 @@ def make_days(
     count = 0
     while begins <= ends:
         until = min(ends, begins + timedelta(days=_MOST_DAYS - 1))
-        days = _days(unit, room_id, files, begins, until, humid_above_percent)
+        days = _days(unit, files, begins, until, humid_above_percent, in_hand or {})
         unit.climate_samples.write_days(room_id, days)
         count += len(days)
         begins = until + timedelta(days=1)
@@ -63,19 +70,41 @@ def make_days(
 
 
 def _days(
-    unit: UnitOfWork, room_id: str, files: list[LoggerFile], first: date, last: date, humid_above: float
+    unit: UnitOfWork,
+    files: list[LoggerFile],
+    first: date,
+    last: date,
+    humid_above: float,
+    in_hand: Mapping[str, AirSamples],
 ) -> list[ClimateDay]:
+    room_id = files[0].room_id
     zone = zone_of(unit.rooms.get(room_id).zone)
     edges = day_edges(first, last, zone)
-    samples = merged_samples(unit, room_id, files, int(edges[0]) - BRIDGED_S, int(edges[-1]) + BRIDGED_S)
+    from_s, to_s = int(edges[0]) - BRIDGED_S, int(edges[-1]) + BRIDGED_S
+    parts = []
+    for file in sorted(files, key=lambda f: (f.added_at, f.id)):
+        if file.last_at.timestamp() >= from_s and file.first_at.timestamp() < to_s:
+            parts.append(
+                _within(in_hand[file.id], from_s, to_s) if file.id in in_hand else _read(unit, file, from_s, to_s)
+            )
     dark = dark_times(unit, room_id, first, last)
     dark_s = None if dark is None else tuple((utc_of(a, zone), utc_of(b, zone)) for a, b in dark)
-    found = air_days(samples, DayBounds(edges, dark_s), humid_above_percent=humid_above)
+    found = air_days(merged(parts), DayBounds(edges, dark_s), humid_above_percent=humid_above)
     return [_record(first + timedelta(days=i), day) for i, day in enumerate(found) if day.sample_count]
 
 
-def remake_days(unit: UnitOfWork, *changed: object) -> None:
-    """Makes the days again that depend on changed records: logger files, steps of the light plan, light changes.
+def _read(unit: UnitOfWork, file: LoggerFile, from_s: int, to_s: int) -> AirSamples:
+    found = unit.climate_samples.samples(file.room_id, moment(from_s), moment(to_s), file_id=file.id)
+    return as_arrays(found)
+
+
+def _within(samples: AirSamples, from_s: int, to_s: int) -> AirSamples:
+    part = slice(*np.searchsorted(samples.at_s, [from_s, to_s]).tolist())
+    return AirSamples(samples.at_s[part], samples.temperature_c[part], samples.humidity_percent[part])
+
+
+def remake_days(unit: UnitOfWork, *changed: object, in_hand: Mapping[str, AirSamples] | None = None) -> None:
+    """Makes the days again that depend on changed records: logger files, rooms, steps of the light plan, light changes.
 
     Other records concern no day of the climate. Called where such a record was written, in its unit of work.
     """
@@ -84,7 +113,10 @@ def remake_days(unit: UnitOfWork, *changed: object) -> None:
         if isinstance(record, LoggerFile):
             zone = zone_of(unit.rooms.get(record.room_id).zone)
             first, last = (day_of(int(at.timestamp()), zone) for at in (record.first_at, record.last_at))
-            make_days(unit, record.room_id, first - timedelta(days=1), last + timedelta(days=1))
+            days = first - timedelta(days=1), last + timedelta(days=1)
+            make_days(unit, record.room_id, *days, in_hand=in_hand)
+        elif isinstance(record, Room):
+            _note(light_from, record.id, None)
         elif isinstance(record, LightStep):
             _note(light_from, record.room_id, step_day(unit, record))
         elif isinstance(record, Entry) and record.kind == "light":
@@ -93,6 +125,12 @@ def remake_days(unit: UnitOfWork, *changed: object) -> None:
     for room_id, day in light_from.items():
         if unit.logger_files.all(room_id=room_id):
             make_days(unit, room_id, day)
+
+
+def moved_rooms(before: object, after: object) -> list[Room]:
+    """A room whose zone was changed, so that its days begin at other moments; nothing for any other change."""
+    moved = isinstance(before, Room) and isinstance(after, Room) and before.zone != after.zone
+    return [after] if moved and isinstance(after, Room) else []
 
 
 def _note(light_from: dict[str, date | None], room_id: str, day: date | None) -> None:
@@ -109,20 +147,27 @@ def _rooms_of(unit: UnitOfWork, entry: Entry) -> set[str]:
     return {p.room_id for p in unit.placements.all(crop_id=crop_id)}
 
 
-def merged_samples(unit: UnitOfWork, room_id: str, files: list[LoggerFile], from_s: int, to_s: int) -> AirSamples:
-    """A room's samples from one moment until before another; a later file fills only what earlier ones leave open."""
-    at = np.zeros(0, np.int64)
-    temperature, humidity = np.zeros(0), np.zeros(0)
-    for file in sorted(files, key=lambda f: (f.added_at, f.id)):
-        if file.last_at.timestamp() < from_s or file.first_at.timestamp() >= to_s:
-            continue
-        own = as_arrays(unit.climate_samples.samples(room_id, moment(from_s), moment(to_s), file_id=file.id))
-        keep = first_counts(at, own.at_s)
-        order = np.argsort(joined := np.concatenate([at, own.at_s[keep]]), kind="stable")
-        at = joined[order]
-        temperature = np.concatenate([temperature, own.temperature_c[keep]])[order]
-        humidity = np.concatenate([humidity, own.humidity_percent[keep]])[order]
-    return AirSamples(at, temperature, humidity)
+def merged(files: Sequence[AirSamples]) -> AirSamples:
+    """The samples of a room's files, in the order in which they were read in, as one series. A later file fills only
+    what the earlier ones leave open, for temperature and humidity each by itself."""
+    temperature = _filled([(f.at_s, f.temperature_c) for f in files])
+    humidity = _filled([(f.at_s, f.humidity_percent) for f in files])
+    at_s = np.union1d(temperature[0], humidity[0])
+    columns = np.full((2, len(at_s)), np.nan)
+    for column, (own_s, values) in zip(columns, (temperature, humidity), strict=True):
+        column[np.searchsorted(at_s, own_s)] = values
+    return AirSamples(at_s, columns[0], columns[1])
+
+
+def _filled(parts: Sequence[tuple[Seconds, Floats]]) -> tuple[Seconds, Floats]:
+    at_s, values = np.zeros(0, np.int64), np.zeros(0)
+    for own_s, own in parts:
+        known = np.isfinite(own)
+        keep = np.flatnonzero(known)[first_counts(at_s, own_s[known])]
+        joined = np.concatenate([at_s, own_s[keep]])
+        order = np.argsort(joined, kind="stable")
+        at_s, values = joined[order], np.concatenate([values, own[keep]])[order]
+    return at_s, values
 
 
 def as_arrays(samples: Iterable[ClimateSample]) -> AirSamples:

@@ -153,7 +153,7 @@ def _plan(
         moment(int(at_s[0])) if len(at_s) else None, moment(int(at_s[-1])) if len(at_s) else None,
         found.refused, found.refused_count, found.repeated_count,
         int((gaps > 3600).sum()), float(gaps.max(initial=0)) / 60, overlap,
-        _notes(rows, found, overlap), _problem(same, room, found), rows=rows, judged=found,
+        _notes(rows, found, overlap, zone_of(room.zone).key), _problem(same, room, found), rows=rows, judged=found,
     )  # fmt: skip
 
 
@@ -218,8 +218,10 @@ def _repeated_hour(n: int) -> Question:
     )  # fmt: skip
 
 
-def _notes(rows: LoggerRows, found: Judged, overlap: int) -> tuple[str, ...]:
+def _notes(rows: LoggerRows, found: Judged, overlap: int, zone: str) -> tuple[str, ...]:
     notes = []
+    if not rows.is_utc.all():
+        notes.append(say("Stamps without an offset count by the wall clock of {zone}.", zone=zone))
     if rows.shape.left_out:
         notes.append(say("Not read: {columns}.", columns=", ".join(rows.shape.left_out)))
     if found.mixed_units:

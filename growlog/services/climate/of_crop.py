@@ -14,7 +14,7 @@ from growlog.calculations.plant_age import age_on
 from growlog.records.climate_day import ClimateDay
 from growlog.records.crop import Crop
 from growlog.records.display import fixed
-from growlog.records.entry import Reading
+from growlog.records.entry import Entry, Reading
 from growlog.services.entries import entries_of_crop
 from growlog.services.light.statements import stands
 from growlog.services.open_logbook import OpenLogbook
@@ -97,11 +97,13 @@ def climate_of_crop(
     return ClimateOfCrop(crop_id, crop.day_zero, tuple(days), tuple(warnings), humid_above_percent)
 
 
-def climate_days_of_crop(unit: UnitOfWork, crop: Crop, until: date) -> list[CropClimateDay]:
-    """The days of a crop's climate up to one of them, in order."""
+def climate_days_of_crop(
+    unit: UnitOfWork, crop: Crop, until: date, entries: Iterable[Entry] | None = None
+) -> list[CropClimateDay]:
+    """The days of a crop's climate up to one of them, in order. entries: the crop's, where they were read already."""
     logged = _logged_days(unit, crop, until)
     readings: dict[date, list[Reading]] = {}
-    for entry in entries_of_crop(unit, crop):
+    for entry in entries_of_crop(unit, crop) if entries is None else entries:
         if entry.day <= until and isinstance(entry.detail, Reading):
             readings.setdefault(entry.day, []).append(entry.detail)
     found = []

@@ -55,11 +55,11 @@ class RoomPower:
 
     def minutes(self, day: date) -> tuple[Watts, Watts, Watts]:
         """Watts of lamps, watts of devices, and the part of each minute in which lamps were on."""
-        before, today = self._drawn(day - timedelta(days=1)), self._drawn(day)
+        before, today = self.drawn(day - timedelta(days=1)), self.drawn(day)
         lamps = watts_by_minute(before, today)
         lit = watts_by_minute(_alight(before), _alight(today))
         devices = np.zeros(DAY_MINUTES)
-        for device in self._devices_on(day):
+        for device in self.devices_on(day):
             devices += _device_watts(device, lit)
         return lamps, devices, lit
 
@@ -92,13 +92,15 @@ class RoomPower:
     def _varies(self) -> bool:
         return any(len(t.bands) > 1 for t in self.tariffs)
 
-    def _drawn(self, day: date) -> tuple[LightSetting, float] | None:
+    def drawn(self, day: date) -> tuple[LightSetting, float] | None:
+        """The lamps' setting of a day and the watts they draw under it; None where no lamp burns."""
         setting = self.settings.get(day)
         if setting is None or not burning(self.lamps, setting, day):
             return None
         return setting, drawn_w(self.lamps, setting, day)
 
-    def _devices_on(self, day: date) -> list[Device]:
+    def devices_on(self, day: date) -> list[Device]:
+        """The devices that stood there on a day."""
         return [
             d
             for d in self.devices
@@ -124,8 +126,8 @@ def energy_days(power: RoomPower, first: date, last: date) -> Iterator[EnergyDay
     seen: dict[object, tuple[float, float, Decimal | None, float, Decimal]] = {}
     for day in days_between(first, last):
         tariff = tariff_on(power.tariffs, day)
-        key = (power._drawn(day - timedelta(days=1)), power._drawn(day),
-               tuple(d.id for d in power._devices_on(day)), tariff)  # fmt: skip
+        key = (power.drawn(day - timedelta(days=1)), power.drawn(day),
+               tuple(d.id for d in power.devices_on(day)), tariff)  # fmt: skip
         if key not in seen:
             seen[key] = _use(power, day, tariff)
         yield EnergyDay(day, *seen[key])

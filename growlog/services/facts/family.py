@@ -7,7 +7,17 @@ from datetime import date
 from growlog.calculations.explained_figure import COMMON_PRACTICE, DEFINITION, Figure, Input, Sure, Value
 from growlog.services.facts.source import FactSource
 
-__all__ = ["COMMON_PRACTICE", "DEFINITION", "FactFamily", "FactKey", "Figure", "Input", "Sure", "of_definition"]
+__all__ = [
+    "COMMON_PRACTICE",
+    "DEFINITION",
+    "FactFamily",
+    "FactKey",
+    "Figure",
+    "Input",
+    "Sure",
+    "not_told",
+    "of_definition",
+]
 
 
 @dataclass(frozen=True)
@@ -45,3 +55,8 @@ def of_definition(
     """A figure as of a day; what binary fractions add to its last digits is taken off."""
     value, low, high = (round(v, 9) if isinstance(v, float) else v for v in (value, low, high))
     return Figure(key, value, unit, inputs, method, source, sure, low, high, as_of)
+
+
+def not_told(key: str, unit: str, reason: str, source: FactSource) -> Figure:
+    """A figure that cannot be told, with the reason in place of the method."""
+    return Figure(key, None, unit, (), reason, DEFINITION, Sure.PUBLISHED, as_of=source.as_of)

@@ -17,6 +17,7 @@ from growlog.services.light.programme import crop_light_days
 from growlog.services.money.costs import CropCosts, crop_costs
 from growlog.services.money.labour import LabourOfCrop, crop_labour
 from growlog.services.picks import pick_points
+from growlog.services.yield_view.season import CropSeason, season_of
 from growlog.storage.unit_of_work import UnitOfWork
 
 
@@ -63,6 +64,11 @@ class FactSource:
     def labour(self) -> LabourOfCrop:
         """Minutes by kind of work."""
         return crop_labour(self.unit, self.crop, self.as_of)
+
+    @cached_property
+    def season(self) -> CropSeason:
+        """Picks, flowers and forecasts."""
+        return season_of(self.unit, self.crop, self.cultivar, self.as_of)
 
 
 def fact_source(unit: UnitOfWork, crop_id: str, as_of: date) -> FactSource:

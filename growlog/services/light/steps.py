@@ -8,6 +8,7 @@ from growlog.records.display import fixed
 from growlog.records.light_plan import LightStep
 from growlog.records.problems import Problem, refuse
 from growlog.services.climate.days import remake_days
+from growlog.services.light.checks import step_questions
 from growlog.services.light.statements import step_day
 from growlog.services.open_logbook import OpenLogbook, new_id
 from growlog.storage.unit_of_work import UnitOfWork
@@ -37,6 +38,13 @@ def light_steps_of(log: OpenLogbook, room_id: str) -> list[LightStepView]:
 def new_step(room_id: str, day: date) -> LightStep:
     """A step from a day on, not yet written."""
     return LightStep(new_id(), room_id, day)
+
+
+def check_step(log: OpenLogbook, step: LightStep) -> list[Problem]:
+    """All problems and questions of a step, its room's lamps and floor among them. Writes nothing."""
+    with log.unit() as unit:
+        day = step_day(unit, step) or log.today()
+        return step.problems() + _standing_problems(unit, step) + step_questions(unit, step, day)
 
 
 def save_step(log: OpenLogbook, step: LightStep) -> Change:

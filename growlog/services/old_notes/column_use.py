@@ -64,6 +64,7 @@ def guessed_map(table: OldTable, kinds: Sequence[str] = ()) -> ColumnMap:
         if -place not in taken and (field not in taken.values() or field in SEVERAL or not field):
             taken[-place] = field
     _find_days(table, taken)
+    _believe_headings(table, taken, kinds)
     crop_place = next((place for place, field in taken.items() if field == "crop"), None)
     places = range(len(table.headings))
     columns = tuple(_column(table, place, taken.get(place, ""), crop_place) for place in places)
@@ -183,6 +184,19 @@ def _has_digit(cell: object) -> bool:
     if isinstance(cell, str):
         return cell[:12].strip("~<>≈") != "" and any(c.isdigit() for c in cell[:12]) and not readings(cell)
     return isinstance(cell, (int, float)) and not isinstance(cell, bool)
+
+
+def _believe_headings(table: OldTable, taken: dict[int, str], kinds: Sequence[str]) -> None:
+    """Takes headings at their word where hardly a cell can be read: each row is then refused with its own reason."""
+    fields = note_fields()
+    needs_day = not {"day", "age"} & set(taken.values())
+    needs_content = not any(f == "note" or fields[f].kind for f in taken.values() if f)
+    for place, heading in enumerate(table.headings):
+        for _score, field in fields_meant(heading) if place not in taken else ():
+            needed = needs_day if field == "day" else needs_content and field in fields and bool(fields[field].kind)
+            if needed and field not in taken.values() and _wanted(field, kinds):
+                taken[place] = field
+                break
 
 
 def _find_days(table: OldTable, taken: dict[int, str]) -> None:

@@ -25,7 +25,7 @@ _PHRASES: tuple[tuple[str, str], ...] = (
     ("pick.weights_g", "weights|single weights|each weights|individual weights|fruit weights"),
     ("pick.fruit_count", "fruit|fruits|count|# fruit|number|number of fruit|no fruit|nr fruit|fruit count|picked|qty|"
      "quantity|how many|pieces|pcs|fruit picked|picked count|picked fruit|num fruit|harvested|pods|total fruit|#|"
-     "picked number|picked nr|picked no|total picked|anzahl"),
+     "picked number|picked nr|picked no|total picked|pick|anzahl|früchte"),
     ("pick.cull_count", "cull|culled|culls|rejected|discarded|thrown away|unmarketable|waste"),
     ("pick.cull_cause", "cull cause|cause|cause of cull|why culled|reason culled"),
     ("pick.culled_misshapen", "misshapen"),

@@ -3,7 +3,7 @@
 from collections import Counter
 from collections.abc import Sequence
 from dataclasses import replace
-from datetime import date
+from datetime import date, timedelta
 from typing import Any
 
 from growlog.records.column_map import ColumnMap, MappedColumn
@@ -169,7 +169,7 @@ class _Planner:
         stated = stated_in(row.cells, self._columns, {p: s for p, s in steps.items() if not isinstance(s, NotRead)})
         crop = self._crop_named(stated.crop_name)
         if day is None and stated.age is not None:
-            day = date.fromordinal(crop.day_zero.toordinal() + stated.age)
+            day = _day_at(crop, stated.age)
         entries = tuple(_entries(stated, crop, day)) if day is not None else ()
         if day is None:
             raise NotRead(say("There is no date in this row."))
@@ -219,6 +219,13 @@ def used_columns(
             adds_up = column.cumulative and field.can_add_up
             found.append(UsedColumn(place, table.headings[place], field, column.unit, own, adds_up))
     return found
+
+
+def _day_at(crop: Crop, age: int) -> date:
+    try:
+        return crop.day_zero + timedelta(days=age)
+    except OverflowError:
+        raise NotRead(say("No plant is {n} days old.", n=age)) from None
 
 
 def _entries(stated: Stated, crop: Crop, day: date) -> list[Entry]:

@@ -2,8 +2,8 @@
 
 from growlog.calculations.tank import Tank
 from growlog.services.tank_care.ph_learned import PhLearnedView, ph_learned
-from growlog.services.tank_care.top_up import TopUpAsked, TopUpProposal, log_tank_care, top_up_proposal
-from growlog.services.tank_care.uptake import UptakeView, uptake_between, uptake_of
+from growlog.services.tank_care.top_up import TopUpAsked, TopUpProposal, care_of, log_tank_care, top_up_proposal
+from growlog.services.tank_care.uptake import UptakeView, latest_uptake, uptake_between, uptake_of
 
 __all__ = [
     "PhLearnedView",
@@ -11,6 +11,8 @@ __all__ = [
     "TopUpAsked",
     "TopUpProposal",
     "UptakeView",
+    "care_of",
+    "latest_uptake",
     "log_tank_care",
     "ph_learned",
     "top_up_proposal",

@@ -6,7 +6,7 @@ from growlog.calculations import tank
 from growlog.calculations.explained_figure import Figure
 from growlog.calculations.tank import Tank
 from growlog.records.change import Change
-from growlog.records.entry import Entry, TankCare
+from growlog.records.entry import Entry, TankCare, TankDose, TankWork
 from growlog.records.problems import Problem, RecordRefused, check_quantity, refuse
 from growlog.services.entries import add_entries
 from growlog.services.mix_order import Portion
@@ -74,6 +74,22 @@ def top_up_proposal(log: OpenLogbook, state: MixerState, asked: TopUpAsked) -> T
     )
 
 
+def care_of(asked: TopUpAsked, proposal: TopUpProposal, mix_id: str | None = None) -> TankCare:
+    """The record of a proposal as it was carried out, its EC after still to be measured."""
+    doses = tuple(
+        TankDose(p.product.name, round(p.amount or 0.0, 3), p.measure, p.product_id) for p in proposal.doses if p.amount
+    )
+    return TankCare(
+        work=TankWork.CORRECTION if proposal.drain_l > 0 else TankWork.TOP_UP,
+        volume_before_l=asked.volume_now_l,
+        water_added_l=round(proposal.water_l, 3),
+        drained_l=round(proposal.drain_l, 3) or None,
+        ec_before_ms_per_cm=asked.ec_now_ms_per_cm,
+        mix_id=mix_id if doses else None,
+        doses=doses,
+    )
+
+
 def log_tank_care(log: OpenLogbook, entry: Entry) -> Change:
     """Writes the care of a tank and draws what went in from the bottles, as one undoable change; RecordRefused."""
     detail = entry.detail
@@ -115,10 +131,14 @@ def _portions(rows: list[DoseRow], full_strength_l: float) -> list[Portion]:
     if full_strength_l <= 0:
         return []
     return [
-        Portion(row.product, row.per_l.amount * full_strength_l, row.per_l.measure)
+        Portion(row.product, row.per_l.amount * full_strength_l, row.per_l.measure, _shelf_id(row))
         for row in rows
         if row.per_l is not None and row.per_l.amount > 0
     ]
+
+
+def _shelf_id(row: DoseRow) -> str | None:
+    return row.item.product.id if row.item else None
 
 
 def _steps(found: tank.TopUp, doses: tuple[Portion, ...]) -> tuple[str, ...]:

@@ -2,6 +2,7 @@
 
 from collections.abc import Iterable
 from dataclasses import dataclass
+from datetime import date
 
 from growlog.calculations import tank
 from growlog.calculations.explained_figure import Figure
@@ -12,6 +13,7 @@ from growlog.services.mixer.bench import Bench, content_of, read_bench, state_wi
 from growlog.services.mixer.state import MixerState
 from growlog.services.mixing import result_of
 from growlog.services.open_logbook import OpenLogbook
+from growlog.storage.unit_of_work import UnitOfWork
 from growlog.words import say, show_number
 
 
@@ -48,20 +50,52 @@ def uptake_of(
 def uptake_between(log: OpenLogbook, earlier_id: str, later_id: str) -> UptakeView | None:
     """The same from two entries of one tank that state volume and EC: what was added between counts as added.
 
-    None where a volume or EC was not measured, or no water was used.
+    None where a volume or EC was not measured, at either end or when something was added or let out between, where the
+    tank was filled anew between, or where no water was used.
     """
     with log.unit() as unit:
-        first, last = unit.entries.get(earlier_id), unit.entries.get(later_id)
-        between = [
-            e
-            for e in unit.entries.all(tank_id=first.owner.id, kind="tank-care")
-            if first.day <= e.day <= last.day and e.id != last.id
-        ]
-    start, end = _tank_after(first), _tank_before(last)
-    if start is None or end is None:
+        entries = _of_tank(unit, unit.entries.get(earlier_id).owner.id)
+    ids = [e.id for e in entries]
+    return _uptake_over(log, entries[ids.index(earlier_id) : ids.index(later_id) + 1])
+
+
+def latest_uptake(log: OpenLogbook, tank_id: str, until: date | None = None) -> UptakeView | None:
+    """What was taken up between the last two readings of a recirculating tank up to a day (None: today).
+
+    None for a tank whose drain goes to waste: there each feed tells it (see drain_series).
+    """
+    with log.unit() as unit:
+        if not unit.tanks.get(tank_id).recirculates:
+            return None
+        entries = [e for e in _of_tank(unit, tank_id) if e.day <= (until or log.today())]
+    last = max((n for n, e in enumerate(entries) if _tank_before(e)), default=0)
+    first = max((n for n, e in enumerate(entries[:last]) if _tank_after(e)), default=None)
+    return None if first is None else _uptake_over(log, entries[first : last + 1])
+
+
+def _uptake_over(log: OpenLogbook, entries: list[Entry]) -> UptakeView | None:
+    """From the first of a tank's entries, in their order, to the last."""
+    if len(entries) < 2:
         return None
-    added, drained = _between([e for e in between if e.id != first.id])
-    return uptake_of(log, start, end, added, drained=drained)
+    start, end, between = _tank_after(entries[0]), _tank_before(entries[-1]), entries[1:-1]
+    if start is None or end is None or any(_leaves_open(e) for e in between):
+        return None
+    added, drained = _between(between)
+    mix_ids = [m for e in entries[:-1] if (m := getattr(e.detail, "mix_id", None))]
+    return uptake_of(log, start, end, added, drained=drained, mix_id=mix_ids[-1] if mix_ids else None)
+
+
+def _of_tank(unit: UnitOfWork, tank_id: str) -> list[Entry]:
+    return unit.entries.all(tank_id=tank_id, kind=["feed", "tank-care"])
+
+
+def _leaves_open(entry: Entry) -> bool:
+    """Whether something came or went that was not measured, or the tank was filled anew."""
+    detail = entry.detail
+    if not isinstance(detail, TankCare):
+        return True
+    changed = detail.water_added_l or detail.drained_l
+    return bool(changed) and (_tank_before(entry) is None or _tank_after(entry) is None)
 
 
 def _by_mix(bench: Bench, mix_id: str, ec_ms_per_cm: float) -> dict[str, float]:

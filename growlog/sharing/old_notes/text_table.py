@@ -56,13 +56,20 @@ def separator_of(lines: list[str]) -> str:
 
 
 def _evenness(lines: list[str], separator: str) -> tuple[float, int]:
-    counts = Counter(len(next(csv.reader([line], delimiter=separator), [])) for line in lines if line.strip())
+    counts = Counter(_cell_count(line, separator) for line in lines if line.strip())
     counts.pop(1, None)
     if not counts:
         return 0.0, 0
     cells, often = counts.most_common(1)[0]
     share = often / sum(1 for line in lines if line.strip())
     return (1.0 if share > 0.7 else share), cells  # a few broken rows must not hand the file to a lesser separator
+
+
+def _cell_count(line: str, separator: str) -> int:
+    try:
+        return len(next(csv.reader([line], delimiter=separator), []))
+    except csv.Error:  # a field longer than the reader takes
+        return line.count(separator) + 1
 
 
 def _row_at(lines: list[str], at: int, separator: str) -> tuple[int, RawRow]:
@@ -76,6 +83,8 @@ def _row_at(lines: list[str], at: int, separator: str) -> tuple[int, RawRow]:
             cells = next(csv.reader(["\n".join(lines[at : at + taken])], delimiter=separator, strict=True))
         except csv.Error as error:
             problem = say("The quotation marks of this row do not fit together.")
+            if "field limit" in str(error):
+                problem = say("A field of this row is longer than {n} characters.", n=csv.field_size_limit())
             if "unexpected end" not in str(error):
                 break
             continue

@@ -188,3 +188,21 @@ def test_a_tally_taken_up_the_day_after_gets_no_time_of_the_wrong_day(hands: Cal
     someone.type("p")
     assert someone.tally.of("gold").females_pollinated == 1
     assert someone.tally.of("gold").pollinated_at is None
+
+
+def test_what_is_pollinated_after_midnight_gets_no_time_of_the_day_before(
+    hands: Callable[..., Hands], clock: Clock
+) -> None:
+    clock.moment = datetime(2026, 1, 18, 23, 50, tzinfo=UTC)
+    someone = hands()
+    clock.moment += timedelta(minutes=20)
+    someone.type("p")
+    assert (someone.tally.of("gold").females_pollinated, someone.tally.of("gold").pollinated_at) == (1, None)
+
+
+def test_a_letter_refused_within_a_weight_is_said_until_the_weight_is_entered(hands: Callable[..., Hands]) -> None:
+    someone = hands()
+    someone.type("8x6")
+    assert "X was not taken: 86 stands in the weight field." in someone.said
+    someone.type("\n93")
+    assert "was not taken" not in someone.said

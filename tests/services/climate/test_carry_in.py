@@ -1,5 +1,6 @@
 """Logger files carried in: raw samples kept, days derived, all undone."""
 
+from dataclasses import replace
 from datetime import date, datetime, time
 from pathlib import Path
 
@@ -15,6 +16,7 @@ from growlog.services.climate.days import rebuild_days
 from growlog.services.climate.logger_plan import LoggerAnswers, LoggerPlan, answered, plan_logger_file
 from growlog.services.climate.of_crop import climate_of_room
 from growlog.services.open_logbook import OpenLogbook
+from growlog.services.rooms import rooms_of, save_thing
 from growlog.services.undo import undo
 from tests.logbooks import write_for
 from tests.services.climate.conftest import WriteLogger
@@ -101,6 +103,16 @@ def test_a_second_file_fills_only_what_is_missing(log: OpenLogbook, room: Room, 
     assert (day_of(log, room).sample_count, day_of(log, room).temperature_mean_c) == (24, 30)
 
 
+def test_a_file_of_humidity_alone_fills_one_of_temperature_alone(
+    log: OpenLogbook, room: Room, logger_file: WriteLogger
+) -> None:
+    for name, cells in (("warm.csv", "25,"), ("moist.csv", ",60")):
+        carry_in_logger(log, planned(log, logger_file(start=DAY, count=3, cells=cells, name=name), room))
+    day = day_of(log, room)
+    assert (day.sample_count, day.temperature_mean_c, day.humidity_mean_percent) == (3, 25, 60)
+    assert day.vpd_mean_kpa == pytest.approx(1.267, abs=1e-3)  # FAO-56, equations 10 and 11
+
+
 def test_nothing_is_kept_of_a_file_that_was_stopped(log: OpenLogbook, room: Room, logger_file: WriteLogger) -> None:
     plan = planned(log, logger_file(start=DAY, count=50), room)
     assert carry_in_logger(log, plan, cancelled=lambda: True) is None
@@ -142,3 +154,24 @@ def test_half_a_million_rows_go_in_with_progress(log: OpenLogbook, room: Room, l
     assert carry_in_logger(log, plan, lambda done, _: written.append(done)) is not None
     assert (len(read) > 100, len(written) > 100) == (True, True)
     assert sum(d.sample_count for d in climate_of_room(log, room.id)) == plan.sample_count
+
+
+def test_the_logbook_can_be_read_while_a_file_goes_in(log: OpenLogbook, room: Room, logger_file: WriteLogger) -> None:
+    path = logger_file(start=DAY, count=40_000, every_min=1)
+    seen: list[int] = []
+
+    def look(_done: int, _total: int) -> None:
+        with log.unit() as unit:  # fails with a locked database where written pages went to the file before the end
+            seen.append(len(unit.crops.all()))
+
+    assert carry_in_logger(log, planned(log, path, room), look) is not None
+    assert set(seen) == {1}
+
+
+def test_another_zone_of_the_room_moves_its_days(log: OpenLogbook, room: Room, logger_file: WriteLogger) -> None:
+    carry_in_logger(log, planned(log, logger_file(["2026-01-10T23:30:00Z,20,50"]), room))
+    assert [d.day.day for d in climate_of_room(log, room.id)] == [11]
+    change = save_thing(log, replace(rooms_of(log)[0].room, zone="UTC"))
+    assert [d.day.day for d in climate_of_room(log, room.id)] == [10]
+    undo(log, change)
+    assert [d.day.day for d in climate_of_room(log, room.id)] == [11]

@@ -1,12 +1,12 @@
 """The climate a crop stood in: loggers first, readings where none was, warnings, degree days."""
 
-from datetime import date, datetime
+from datetime import date, datetime, time
 
 import pytest
 
 from growlog.calculations.degree_days import DegreeDayMethod
 from growlog.records.crop import Crop
-from growlog.records.entry import OwnerKind, Reading
+from growlog.records.entry import LightChange, OwnerKind, Reading
 from growlog.records.room import Room
 from growlog.services.climate.carry_in import carry_in_logger
 from growlog.services.climate.logger_plan import plan_logger_file
@@ -62,10 +62,6 @@ def test_moist_air_on_a_cool_surface_is_warned_of(log: OpenLogbook, crop: Crop) 
 
 
 def test_nights_above_a_humidity_are_listed(log: OpenLogbook, crop: Crop, room: Room, logger_file: WriteLogger) -> None:
-    from datetime import time
-
-    from growlog.records.entry import LightChange
-
     write_for(log, OwnerKind.ROOM, room.id, date(2026, 1, 1), LightChange(18, time(6)))
     carry(log, room, logger_file, [f"2026-01-10 {h:02d}:00,24,{88 if h < 6 else 40}" for h in range(24)])
     (warning,) = climate_of_crop(log, crop.id).warnings

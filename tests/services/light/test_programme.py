@@ -14,9 +14,9 @@ from growlog.records.problems import RecordRefused
 from growlog.records.room import Lamp, Room
 from growlog.services.board import board_of
 from growlog.services.crops import clear_crop
-from growlog.services.entries import add_entry
+from growlog.services.entries import add_entry, check_entry
 from growlog.services.light.programme import light_of_crop
-from growlog.services.light.steps import light_steps_of, new_step, remove_step, save_step
+from growlog.services.light.steps import check_step, light_steps_of, new_step, remove_step, save_step
 from growlog.services.open_logbook import OpenLogbook, new_id
 from growlog.services.rooms import save_thing
 from growlog.services.undo import undo
@@ -119,6 +119,19 @@ def test_more_light_than_the_lamps_can_give_is_asked_about(log: OpenLogbook, cro
     assert "600" in question
     assert "200" in question
     assert light_of_crop(log, crop.id, at(29)).questions == ()
+
+
+def test_it_is_asked_about_before_it_is_written(log: OpenLogbook, crop: Crop, room: Room) -> None:
+    save_thing(log, Lamp(new_id(), room.id, "Lamp", 1, wall_w=100, efficacy_umol_per_j=2.4))
+    bright, dimmed = LightChange(16, None, 100, 600), LightChange(16, None, 50, 150)
+    asked = [p for e in (bright, dimmed) for p in check_entry(log, entry_on(crop, at(5), e))]
+    assert [(p.field, p.asks) for p in asked] == [("canopy_ppfd_umol", True)] * 2
+    assert "200" in asked[0].sentence
+    assert check_entry(log, entry_on(crop, at(5), LightChange(16, None, 100, 210))) == []
+    assert [p.asks for p in check_entry(log, entry_on(crop, at(5), Reading(canopy_ppfd_umol=600)))] == [True]
+    step = by_age(room, crop, 5, 16, canopy_ppfd_umol=600)
+    assert [p.field for p in check_step(log, step)] == ["canopy_ppfd_umol"]
+    save_step(log, step)
 
 
 def test_other_lamps_make_an_old_reading_an_estimate(log: OpenLogbook, crop: Crop, room: Room) -> None:

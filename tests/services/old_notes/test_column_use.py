@@ -29,6 +29,7 @@ def uses(tmp_path: Path, text: str, kinds: tuple[str, ...] = ()) -> list[tuple[s
         ("lbs", "2.5", "pick.total_weight_g", "lbs"),
         ("picked g", "210", "pick.total_weight_g", "g"),
         ("# fruit", "3", "pick.fruit_count", ""),
+        ("picks", "2 @ 65g", "pick.fruit_count", ""),
         ("Number of fruits", "3", "pick.fruit_count", ""),
         ("pollinated", "4", "pollination.females_pollinated", ""),
         ("temp F", "75", "reading.air_temperature_c", "f"),
@@ -137,3 +138,14 @@ def test_a_reading_at_one_moment_does_not_add_up(log: OpenLogbook, tmp_path: Pat
     table = read_old_notes(write_text(tmp_path / "n.csv", "date,temp\n2026-01-05,21\n"))
     with pytest.raises(NotToldRight, match="add up"):
         told_map(guessed_map(table), Told(cumulative=["temp"]))
+
+
+def test_headings_are_believed_where_hardly_a_cell_can_be_read(tmp_path: Path) -> None:
+    broken = "".join(f"bad{n},x,y\n" for n in range(200))
+    fields = [field for field, _, _ in uses(tmp_path, f"date,fruit,weight g\n2026-01-05,3,210\n{broken}")]
+    assert fields == ["day", "pick.fruit_count", "pick.total_weight_g"]
+
+
+def test_a_heading_alone_does_not_refuse_rows_that_say_something_else(tmp_path: Path) -> None:
+    fields = [field for field, _, _ in uses(tmp_path, "date,water,note\n2026-01-05,yes,hot\n2026-01-06,no,dry\n")]
+    assert fields == ["day", "", "note"]

@@ -172,7 +172,9 @@ def test_a_column_may_name_the_crop_of_each_row(log: OpenLogbook, crop: Crop, tm
 
 
 def test_plant_age_stands_for_the_day(log: OpenLogbook, crop: Crop, tmp_path: Path) -> None:
-    plan = planned(log, write_text(tmp_path / "n.csv", "plant age,pollinated\n50,4\n51,0\n"), crop.id)
+    path = write_text(tmp_path / "n.csv", "plant age,pollinated\n50,4\n51,0\n99999999999,1\n")
+    plan = planned(log, path, crop.id)
+    assert "No plant is" in reasons(plan)[4]
     assert [e.day for e in plan.entries] == [date(2026, 1, 4), date(2026, 1, 5)]
     assert details(plan)[0] == Pollination(females_pollinated=4)
 

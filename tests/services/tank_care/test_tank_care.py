@@ -11,10 +11,13 @@ from growlog.services.entries import correct_entry, remove_entry
 from growlog.services.mixer import MixerState, mix_and_log, mixer_view, save_state
 from growlog.services.mixer.mix_and_log import FeedTo
 from growlog.services.open_logbook import OpenLogbook, new_id
+from growlog.services.rooms import save_thing
 from growlog.services.shelf import add_product, shelf
 from growlog.services.tank_care import (
     Tank,
     TopUpAsked,
+    care_of,
+    latest_uptake,
     log_tank_care,
     ph_learned,
     top_up_proposal,
@@ -131,6 +134,33 @@ def test_uptake_between_two_entries_counts_what_was_added_between(log: OpenLogbo
     unread = care(furnished, TankCare(TankWork.TOP_UP, None, 5.0), 6)
     log_tank_care(log, unread)
     assert uptake_between(log, filled, unread.id) is None
+
+
+def test_the_latest_uptake_is_of_recirculating_tanks_whose_readings_are_whole(
+    log: OpenLogbook, furnished: Shelf
+) -> None:
+    log_tank_care(log, care(furnished, TankCare(TankWork.TOP_UP, 14.0, 6.0, None, 2.2, 1.6), 1))
+    log_tank_care(log, care(furnished, TankCare(TankWork.TOP_UP, 15.0, 5.0, None, 1.5, 1.7), 5))
+    assert latest_uptake(log, furnished.tank.id) is None
+    save_thing(log, replace(furnished.tank, recirculates=True))
+    found = latest_uptake(log, furnished.tank.id)
+    # By hand: 20 L at 1.6 less 15 L at 1.5 are 9.5 in 5 L.
+    assert found is not None
+    assert (found.water_l, found.ec_ms_per_cm) == (5, pytest.approx(1.9))
+    log_tank_care(log, care(furnished, TankCare(TankWork.TOP_UP, water_added_l=3.0), 6))
+    log_tank_care(log, care(furnished, TankCare(TankWork.TOP_UP, 18.0, None, None, 1.5), 7))
+    assert latest_uptake(log, furnished.tank.id) is None  # nobody knows what the third top-up did
+
+
+def test_a_proposal_is_recorded_as_it_was_carried_out(log: OpenLogbook, furnished: Shelf) -> None:
+    proposal = top_up_proposal(log, furnished.state, ASKED)
+    detail = care_of(ASKED, proposal)
+    assert (detail.work, detail.volume_before_l, detail.water_added_l, detail.drained_l) == ("top-up", 12, 8, None)
+    assert [d.product_id for d in detail.doses] == [p.id for p in (furnished.part_a, furnished.part_b, furnished.epsom)]
+    log_tank_care(log, care(furnished, detail))
+    assert shelf(log)[0].level == pytest.approx(1000 - 3 * proposal.full_strength_l, abs=1e-3)
+    strong = TopUpAsked(20, 3.0, 20, 2.0, 0.5)
+    assert care_of(strong, top_up_proposal(log, furnished.state, strong)).drained_l == 8
 
 
 def test_the_ph_is_learned_after_three_corrections_and_never_guessed(log: OpenLogbook, furnished: Shelf) -> None:

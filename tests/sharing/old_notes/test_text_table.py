@@ -85,3 +85,11 @@ def test_no_text_stumbles_and_every_line_is_accounted_for(text: str) -> None:
     filled = [n for n, line in enumerate(text.replace("\r\n", "\n").replace("\r", "\n").split("\n"), 1) if line.strip()]
     assert [row.line for row in rows] == sorted({row.line for row in rows})
     assert not filled or (rows and rows[-1].line <= filled[-1])
+
+
+@pytest.mark.parametrize("quote", ["", '"'])
+def test_a_field_longer_than_any_note_costs_its_own_row_at_most(tmp_path: Path, quote: str) -> None:
+    long = quote + "x" * 200_000 + quote
+    table = read_old_file(write_text(tmp_path / "n.csv", f"date,fruit,note\n2026-01-05,3,{long}\n2026-01-06,4,dry\n"))
+    assert cells(table)[2] == ("2026-01-06", "4", "dry")
+    assert "longer than 131072 characters" in table.rows[1].problem if quote else len(table.rows[1].cells) == 3

@@ -11,6 +11,7 @@ from growlog.desktop.look.widgets.empty_state import EmptyState
 from growlog.desktop.look.widgets.field import Field
 from growlog.desktop.look.widgets.flow_layout import FlowLayout
 from growlog.desktop.look.widgets.form_grid import FieldRow, FormGrid, check_all
+from growlog.desktop.look.widgets.grow import grow_to_fit
 from growlog.desktop.look.widgets.labels import ElidedLabel, Rule, SectionTitle, TextLabel
 from growlog.desktop.look.widgets.number_field import NumberField, limited_number_field
 from growlog.desktop.look.widgets.progress_panel import ProgressPanel
@@ -46,5 +47,6 @@ __all__ = [
     "announce",
     "check_all",
     "dress_table",
+    "grow_to_fit",
     "limited_number_field",
 ]

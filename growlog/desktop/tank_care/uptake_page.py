@@ -1,0 +1,72 @@
+"""How strong the water was that the plants took, from two readings of a recirculating tank."""
+
+from collections.abc import Sequence
+
+from PySide6.QtCore import Qt, Signal
+from PySide6.QtWidgets import QVBoxLayout, QWidget
+
+from growlog.desktop.explanation import ExplanationButton
+from growlog.desktop.look.widgets import Card, ChoiceField, FormGrid, TextLabel
+from growlog.records.display import fixed
+from growlog.services.tank_care import UptakeView
+from growlog.words import say
+
+
+class UptakePage(QWidget):
+    """Two readings to choose, and what lies between them."""
+
+    asked = Signal(str, str)  # ids of the earlier and the later entry
+
+    def __init__(self) -> None:
+        super().__init__()
+        self.setObjectName("uptakePage")
+        self.earlier_field = ChoiceField(say("From"), [], name="uptake.earlier")
+        self.later_field = ChoiceField(say("To"), [], name="uptake.later")
+        self.result = Card(margin_px=12)
+        self.words_label = TextLabel("", "strong", wraps=True)
+        self.water_label = TextLabel("", "", "mute", wraps=True)
+        self.explain_button = ExplanationButton()
+        self.nothing_label = TextLabel("", "", "mute", wraps=True)
+        for widget in (self.words_label, self.water_label):
+            self.result.body.addWidget(widget)
+        self.result.body.addWidget(self.explain_button, 0, Qt.AlignmentFlag.AlignLeft)
+        grid = FormGrid(2, 200)
+        grid.add(self.earlier_field, self.later_field)
+        column = QVBoxLayout(self)
+        column.setContentsMargins(0, 0, 0, 0)
+        column.setSpacing(12)
+        column.addWidget(grid)
+        column.addWidget(self.result)
+        column.addWidget(self.nothing_label)
+        column.addStretch(1)
+        self.earlier_field.value_changed.connect(self._ask)
+        self.later_field.value_changed.connect(self._ask)
+        self.show_uptake(None)
+
+    def show_readings(self, readings: Sequence[tuple[str, str]]) -> None:
+        """Entries with volume and EC, by id and words, the earliest first."""
+        self.earlier_field.set_choices(readings, readings[-2][0] if len(readings) > 1 else None)
+        self.later_field.set_choices(readings, readings[-1][0] if len(readings) > 1 else None)
+        if len(readings) > 1:
+            self._ask()
+        else:
+            self.show_uptake(None)
+
+    def show_uptake(self, view: UptakeView | None) -> None:
+        """What was found between the two; None where nothing can be."""
+        self.result.setVisible(view is not None)
+        self.nothing_label.setVisible(view is None)
+        if view is None:
+            needs = say("Two tank entries that state volume and EC are needed, with water used between them.")
+            self.nothing_label.setText(needs)
+            return
+        self.words_label.setText(view.words)
+        self.water_label.setText(say("{water} of water were used.", water=fixed(view.water_l, 1, "L")))
+        self.explain_button.show_figures(view.figure, {view.figure.key: say("Strength taken up")})
+
+    def _ask(self) -> None:
+        earlier, later = self.earlier_field.value(), self.later_field.value()
+        if earlier is None or later is None or earlier == later:
+            self.show_uptake(None)
+        else:
+            self.asked.emit(earlier, later)

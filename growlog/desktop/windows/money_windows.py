@@ -1,0 +1,118 @@
+"""Opens what a crop cost and all its figures, reads them off the window's thread, and writes what is changed there."""
+
+from collections.abc import Callable, Iterable
+from typing import Any
+
+from PySide6.QtCore import QObject
+from PySide6.QtWidgets import QWidget
+from shiboken6 import isValid
+
+from growlog.desktop.background import Lane, Task
+from growlog.desktop.desk import Desk
+from growlog.desktop.messages import Messages
+from growlog.desktop.money.money_dialog import MoneyDialog
+from growlog.desktop.windows.entry_windows import EntryWindows
+from growlog.desktop.windows.placing import open_beside
+from growlog.records.change import Change
+from growlog.records.logbook import LogbookFacts
+from growlog.records.problems import Problem
+from growlog.records.purchase import Purchase
+from growlog.records.tariff import Tariff
+from growlog.services.energy.tariffs import remove_tariff, save_tariff
+from growlog.services.money.book import MoneyBook, money_book
+from growlog.services.money.prices import save_prices
+from growlog.services.money.purchases import remove_purchase, save_purchase
+from growlog.services.open_logbook import LogbookProblem
+from growlog.words import say
+
+
+class MoneyWindows(QObject):
+    """One dialog at a time; it follows what is written and what is undone."""
+
+    def __init__(self, desk: Desk, window: QWidget, entries: EntryWindows, messages: Messages) -> None:
+        super().__init__(window)
+        self._desk = desk
+        self._window = window
+        self._entries = entries
+        self._messages = messages
+        self._crop_id = ""
+        self._reading: Task | None = None
+        self.dialog: MoneyDialog | None = None
+        desk.written.connect(self._read_again)
+
+    def open(self) -> None:
+        """Opens the money of the chosen crop."""
+        if self._is_open and self.dialog is not None:
+            self.dialog.close()
+        self._crop_id = self._desk.selection.crop_id or ""
+        self.dialog = dialog = MoneyDialog(self._desk.log.writable, self._window)
+        dialog.crop_wanted.connect(self._choose_crop)
+        dialog.purchases.saved.connect(self._save_purchase)
+        dialog.purchases.removed.connect(self._remove_purchase)
+        dialog.prices.saved.connect(self._save_prices)
+        dialog.power.saved.connect(self._save_tariff)
+        dialog.power.removed.connect(self._remove_tariff)
+        dialog.power.meter_wanted.connect(self._add_meter)
+        open_beside(dialog, self._window)
+        self._read()
+
+    def open_figures(self) -> None:
+        """Opens all figures of the chosen crop."""
+
+    @property
+    def _is_open(self) -> bool:
+        return self.dialog is not None and isValid(self.dialog) and self.dialog.isVisible()
+
+    def _choose_crop(self, crop_id: str) -> None:
+        self._crop_id = crop_id
+        self._read()
+
+    def _read_again(self, _change: object) -> None:
+        if self._is_open:
+            self._read()
+
+    def _read(self) -> None:
+        if self._reading is not None and isValid(self._reading):
+            self._reading.cancel()
+        work = (money_book, self._desk.log, self._crop_id)
+        self._reading = self._desk.runner.run(*work, on_done=self._show, on_failed=self._failed, lane=Lane.DATABASE)
+
+    def _show(self, book: MoneyBook) -> None:
+        if self._is_open and self.dialog is not None:
+            self.dialog.show_book(book)
+
+    def _failed(self, error: Exception) -> None:
+        if not isinstance(error, LogbookProblem):
+            raise error
+        if self._is_open and self.dialog is not None:
+            self.dialog.say_problem(str(error))
+
+    def _save_purchase(self, purchase: Purchase) -> None:
+        if self.dialog is not None and self._write(save_purchase, purchase, self.dialog.purchases.show_problems):
+            self.dialog.purchases.close_form()
+
+    def _remove_purchase(self, purchase: Purchase) -> None:
+        if self.dialog is not None and self._write(remove_purchase, purchase, self.dialog.purchases.show_problems):
+            self.dialog.purchases.close_form()
+
+    def _save_tariff(self, tariff: Tariff) -> None:
+        if self.dialog is not None and self._write(save_tariff, tariff, self.dialog.power.show_problems):
+            self.dialog.power.close_form()
+
+    def _remove_tariff(self, tariff: Tariff) -> None:
+        if self.dialog is not None and self._write(remove_tariff, tariff, self.dialog.power.show_problems):
+            self.dialog.power.close_form()
+
+    def _save_prices(self, facts: LogbookFacts) -> None:
+        if self.dialog is not None:
+            self._write(save_prices, facts, self.dialog.prices.show_problems)
+
+    def _add_meter(self) -> None:
+        self._entries.add("meter")
+
+    def _write(self, service: Callable[..., Change], record: Any, shown: Callable[[Iterable[Problem]], None]) -> bool:
+        change = self._desk.write(service, record, on_problems=shown)
+        if change is None:
+            return False
+        self._messages.inform(say("Written: {what}.", what=change.title), say("Undo"), self._desk.undo)
+        return True

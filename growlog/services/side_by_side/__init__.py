@@ -1,0 +1,1 @@
+"""Crops beside each other: their curves, their facts and their photos of the same age."""
