@@ -320,6 +320,19 @@ class _MoneyScreen:
                 page.add()
 
 
+def _figures(window: MainWindow) -> None:
+    if window.money is not None:
+        window.money.open_figures()
+
+
+def _figures_searched(window: MainWindow) -> None:
+    _figures(window)
+    _wait_until_idle(window)
+    if window.money is not None and window.money.figures is not None:
+        window.money.figures.search_field.line.setText("cost")
+        window.money.figures.search_field.value_changed.emit()
+
+
 def _light_plan(window: MainWindow) -> None:
     if window.rooms is not None:
         window.rooms.open_light_plan()
@@ -395,6 +408,8 @@ SCREENS: dict[str, Callable[[MainWindow], None]] = {
     "logger": _logger,
     "logger-empty": _logger_empty,
     "logger-refused": _logger_refused,
+    "figures": _figures,
+    "figures-searched": _figures_searched,
     "money": _MoneyScreen("crop"),
     "money-labour": _MoneyScreen("labour"),
     "money-purchases": _MoneyScreen("purchases"),

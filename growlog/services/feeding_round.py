@@ -40,7 +40,7 @@ _LABELS = {
 @dataclass(frozen=True)
 class RoundRow:
     """A crop or a tank that may be fed. last: its latest feed up to the day before, with its day; planned: what its
-    plan has for the day."""
+    plan has for the day. fed_before: how many feeds of that very day it has already."""
 
     owner: Owner
     name: str
@@ -49,6 +49,7 @@ class RoundRow:
     last: Feed | None = None
     last_day: date | None = None
     planned: PlannedFeed | None = None
+    fed_before: int = 0
 
 
 def round_rows(log: OpenLogbook, day: date) -> list[RoundRow]:
@@ -104,19 +105,19 @@ def _crop_row(unit: UnitOfWork, crop: Crop, day: date) -> RoundRow:
     alive = [p for p in unit.plants.all(crop_id=crop.id) if p.from_day <= day and not (p.lost_on and p.lost_on < day)]
     owner = Owner(OwnerKind.CROP, crop.id)
     about = say("day {age}", age=(day - crop.day_zero).days)
-    last, last_day = _last_feed(unit, owner, day)
-    return RoundRow(owner, crop.name, about, len(alive), last, last_day, planned_in(unit, crop.id, day))
+    last, last_day, fed_before = _fed(unit, owner, day)
+    return RoundRow(owner, crop.name, about, len(alive), last, last_day, planned_in(unit, crop.id, day), fed_before)
 
 
 def _tank_row(unit: UnitOfWork, tank_id: str, name: str, day: date) -> RoundRow:
     owner = Owner(OwnerKind.TANK, tank_id)
-    last, last_day = _last_feed(unit, owner, day)
-    return RoundRow(owner, name, say("tank"), 1, last, last_day)
+    last, last_day, fed_before = _fed(unit, owner, day)
+    return RoundRow(owner, name, say("tank"), 1, last, last_day, fed_before=fed_before)
 
 
-def _last_feed(unit: UnitOfWork, owner: Owner, day: date) -> tuple[Feed | None, date | None]:
-    feeds = [(e.day, e.detail) for e in entries_of_owner(unit, owner) if e.day < day and isinstance(e.detail, Feed)]
-    if not feeds:
-        return None, None
-    last_day, feed = max(feeds, key=lambda pair: pair[0])
-    return feed, last_day
+def _fed(unit: UnitOfWork, owner: Owner, day: date) -> tuple[Feed | None, date | None, int]:
+    """The last feed before a day, its day, and how many there are of the day itself."""
+    feeds = [(e.day, e.detail) for e in entries_of_owner(unit, owner) if e.day <= day and isinstance(e.detail, Feed)]
+    before = [pair for pair in feeds if pair[0] < day]
+    last_day, feed = max(before, key=lambda pair: pair[0], default=(None, None))
+    return feed, last_day, len(feeds) - len(before)

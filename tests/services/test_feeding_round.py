@@ -52,6 +52,15 @@ def test_each_crop_that_stood_and_each_tank_has_a_row_with_its_last_feed(tmp_pat
     assert rows[1].last == Feed(volume_l=18)
 
 
+def test_a_row_tells_whether_it_was_fed_that_day_already(tmp_path: Path) -> None:
+    with logbook(tmp_path) as log:
+        gold = plant_crop(log)
+        write(log, gold, date(2026, 3, 5), Feed(volume_l=1.2))
+        write(log, gold, DAY, Feed(volume_l=0.8))
+        assert [(r.fed_before, r.last) for r in round_rows(log, DAY)] == [(1, Feed(volume_l=1.2))]
+        assert [(r.fed_before, r.last) for r in round_rows(log, date(2026, 3, 7))] == [(0, Feed(volume_l=0.8))]
+
+
 def test_a_round_is_one_change_and_one_undo(tmp_path: Path) -> None:
     with logbook(tmp_path) as log:
         crops = [plant_crop(log, name) for name in ("Boxroom Gold", "Skylight Round", "Landing Light")]

@@ -10,6 +10,7 @@ from growlog.desktop.board.surface import Surface
 from growlog.desktop.look.widgets import EmptyState
 from growlog.desktop.pictures import Pictures
 from growlog.services.board import Board, Curve
+from growlog.services.yield_view.outlook import Outlook
 from growlog.words import say
 
 AXIS_MODES = ("age", "calendar")
@@ -79,6 +80,12 @@ class SeasonBoard(QWidget):
         """Lays another crop's curve under this one, or takes it away."""
         self.header.underlay.show_chosen("" if curve is None else curve.crop_id)
         self.surface.set_underlay(curve)
+
+    def show_outlook(self, outlook: Outlook | None) -> None:
+        """What is still to come of the crop shown; one of another crop is left aside."""
+        board = self.surface.board
+        if board is not None and (outlook is None or outlook.crop_id == board.crop.id):
+            self.surface.set_outlook(outlook)
 
     def set_axis_mode(self, mode: str) -> None:
         """mode: "age" or "calendar"."""

@@ -12,6 +12,7 @@ from growlog.desktop.board.yield_chart import YieldChart
 from growlog.desktop.look.theme import current, theme_signal
 from growlog.desktop.pictures import Pictures
 from growlog.services.board import Board, Curve
+from growlog.services.yield_view.outlook import Outlook
 from growlog.words import say
 
 _CHART_SHARE = 0.42
@@ -56,12 +57,15 @@ class Surface(QWidget):
         self._drag_lane = ""
         self._wheel_rest = 0.0
         self.chart.unit_changed.connect(self._show_line)
+        self.chart.outlook_toggled.connect(self._outlook_toggled)
         theme_signal().changed.connect(self.lay_out)
 
     def show_board(self, board: Board, age: int) -> None:
         """Another crop, or the same one after a change: then what is in view stays in view."""
         again = self.board is not None and self.board.crop.id == board.crop.id
-        whole = AgeAxis.over(first_age(board), last_shown_age(board))
+        if not again:
+            self.chart.set_outlook(None)
+        whole = AgeAxis.over(first_age(board), self._last_shown(board))
         was = self.axis
         self.board, self._first = board, first_age(board)
         self.age = self._within(age, board)
@@ -84,6 +88,11 @@ class Surface(QWidget):
         """Lays another crop's curve under the yield."""
         self.chart.set_underlay(curve)
         self._show_line()
+
+    def set_outlook(self, outlook: Outlook | None) -> None:
+        """What is still to come of the crop shown; the axis reaches to its end."""
+        self.chart.set_outlook(outlook)
+        self._reach_ahead()
 
     def set_calendar(self, calendar: bool) -> None:
         """Labels by dates or by plant age."""
@@ -237,6 +246,21 @@ class Surface(QWidget):
             self.set_day(age)
             self.age_chosen.emit(age)
 
+    def _outlook_toggled(self, _on: bool) -> None:
+        self.chart.update_outlook()
+        self._reach_ahead()
+
+    def _reach_ahead(self) -> None:
+        if self.board is None:
+            return
+        was = self.axis
+        whole = AgeAxis.over(first_age(self.board), self._last_shown(self.board)).placed(was.left, was.width)
+        self._set_axis(whole if was.is_whole else whole.showing_what(was))
+        self._show_line()
+
+    def _last_shown(self, board: Board) -> int:
+        return max(last_shown_age(board), self.chart.ahead_until or 0)
+
     def _within(self, age: int, board: Board) -> int:
         return min(max(age, self._first), board.last_age)
 
@@ -289,7 +313,7 @@ class Surface(QWidget):
         if at.x() < self.axis.left - 4:
             return self._name_lines(placed.lane.key) if placed is not None else []
         age = self.axis.day(at.x())
-        if not self._first <= age <= last_shown_age(self.board):
+        if not self._first <= age <= self._last_shown(self.board):
             return []
         found = self.chart.tell(age) if at.y() >= self.lanes.height() else placed.lane.tell(age) if placed else []
         head = say("day {age}, {day}", age=age, day=day_and_month(self.board.date_of(age)))

@@ -16,11 +16,16 @@ from growlog.desktop.board.curve_steps import (
     value_of,
     value_on,
 )
+from growlog.desktop.board.outlook_layer import DrawnOutlook, drawn_outlook, outlook_items, tell_ahead
+from growlog.desktop.board.outlook_strip import OutlookStrip
 from growlog.desktop.board.weight_scale import weight_ticks, weight_unit
 from growlog.desktop.board.wording import THIN, against_packet, fruit, month, number, short_day
+from growlog.desktop.board.yield_chart_values import chart_of_yield
+from growlog.desktop.charts import ChartData, ChartMenu
 from growlog.desktop.look.theme import BASE_PX, current, theme_signal
 from growlog.desktop.look.widgets import SegmentSwitch
 from growlog.services.board import Board, Curve
+from growlog.services.yield_view.outlook import Outlook
 from growlog.words import say
 
 AXIS_PX = 26
@@ -34,17 +39,21 @@ class YieldChart(QWidget):
     """Draws the yield. The mouse is its parent's business, but for the switch between weight and count."""
 
     unit_changed = Signal(str)
+    outlook_toggled = Signal(bool)
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._board: Board | None = None
         self._underlay: Curve | None = None
+        self._outlook: Outlook | None = None
         self._axis = AgeAxis.over(0, 1)
         self._calendar = False
         self._highest = 1.0
+        self._strip_px = 0
         self._ticks: list[float] = [0.0]
         self.drawn: DrawnCurve | None = None
         self.underlaid: DrawnCurve | None = None
+        self.ahead: DrawnOutlook | None = None
         self._labels = ChartLabels()
         self.plot = _calm_plot(self)
         self.switch = SegmentSwitch(
@@ -53,6 +62,9 @@ class YieldChart(QWidget):
         self.switch.setParent(self)
         self.switch.setObjectName("yield-unit")
         self.switch.value_changed.connect(self._unit_chosen)
+        self.strip = OutlookStrip(self)
+        self.strip.toggled.connect(self.outlook_toggled)
+        self.export_menu = ChartMenu(self.chart_data, self)
         theme_signal().changed.connect(self._draw)
 
     def show_board(self, board: Board) -> None:
@@ -64,6 +76,30 @@ class YieldChart(QWidget):
         """Lays another crop's curve under it."""
         self._underlay = curve
         self._draw()
+
+    def set_outlook(self, outlook: Outlook | None) -> None:
+        """What is still to come of the crop shown, None for nothing."""
+        self._outlook = outlook
+        self.strip.show_outlook(outlook)
+        self._draw()
+
+    def update_outlook(self) -> None:
+        """Draws anew after the switch was used."""
+        self._draw()
+
+    @property
+    def ahead_until(self) -> int | None:
+        """The last plant age of what is to come, None where that is not shown."""
+        outlook = self._outlook
+        wanted = outlook is not None and self.strip.is_on and self.has_picks()
+        return outlook.last_age if outlook is not None and wanted else None
+
+    def chart_data(self) -> ChartData | None:
+        """The chart as values, to be exported."""
+        if self._board is None or not self.has_picks():
+            return None
+        outlook = self._outlook if self.ahead_until is not None else None
+        return chart_of_yield(self._board, self._underlay, outlook, self.by_count)
 
     def set_axis(self, axis: AgeAxis, calendar: bool) -> None:
         """Shows other ages, or labels them differently."""
@@ -95,6 +131,8 @@ class YieldChart(QWidget):
         """The yield of a day in words."""
         if self._board is None:
             return []
+        if age > self._board.last_age:
+            return tell_ahead(self._outlook, age) if self._outlook is not None else []
         point = point_at(self._board.curve.points, age)
         lines = [] if point is None else [fruit(point.fruit_count, point.weight_g or None, point.is_estimate)]
         if self._underlay is not None:
@@ -135,6 +173,12 @@ class YieldChart(QWidget):
         self.switch.adjustSize()
         self.switch.move(round(self._axis.left) + current().px(8), current().px(_TOP_PX) + 2)
         self.switch.raise_()
+        side = current().px(26)
+        right = self._plot_rect().right()
+        self.export_menu.setGeometry(right - side, self.switch.y(), side, side)
+        self.export_menu.raise_()
+        self._strip_px = self.strip.place(self.switch.geometry(), right - side - 8)
+        self.strip.raise_()
 
     def _y(self, value: float) -> float:
         rect = self._plot_rect()
@@ -152,10 +196,15 @@ class YieldChart(QWidget):
         self.drawn = drawn_curve(curve.points, curve.last_age, self.by_count) if curve.points else None
         under = self._underlay
         self.underlaid = drawn_curve(under.points, under.last_age, self.by_count) if under and under.points else None
+        outlook = self._outlook
+        shown = outlook is not None and self.ahead_until is not None
+        self.ahead = drawn_outlook(outlook, self._board, self.by_count) if outlook is not None and shown else None
+        self._show_head()
         self._scale()
-        self.switch.setVisible(self.drawn is not None)
         self._draw_rules()
         self._draw_underlay()
+        for item in () if self.ahead is None else outlook_items(self.ahead, current()):
+            self.plot.addItem(item)
         self._draw_curve()
         self._draw_labels()
         self.update()
@@ -163,13 +212,23 @@ class YieldChart(QWidget):
     def _scale(self) -> None:
         rect = self._plot_rect()
         highest = max(float(d.whole.values[-1]) for d in (self.drawn, self.underlaid) if d) if self._any() else 0.0
-        room = max(rect.height() - current().px(_HEADROOM_PX), rect.height() * 0.6)
+        highest = max(highest, 0.0 if self.ahead is None else self.ahead.highest)
+        headroom = current().px(_HEADROOM_PX) + (self._strip_px if self.strip.isVisibleTo(self) else 0)
+        room = max(rect.height() - headroom, rect.height() * 0.6)
         self._highest = (highest or 1.0) * rect.height() / max(room, 1)
         most = max(1, int(room / current().px(_TICK_GAP_PX)))
         make = count_ticks if self.by_count else weight_ticks
         self._ticks = make(highest, min(most, 6))
         self.plot.setXRange(self._axis.start, self._axis.end, padding=0)
         self.plot.setYRange(0, self._highest, padding=0)
+
+    def _show_head(self) -> None:
+        """The switches, where there is a curve; what is to come only of a crop that stands."""
+        self.switch.setVisible(self.drawn is not None)
+        self.export_menu.setVisible(self.drawn is not None)
+        growing = self._board is not None and self._board.crop.growing
+        self.strip.setVisible(self.drawn is not None and growing and self._outlook is not None)
+        self._place_plot()
 
     def _any(self) -> bool:
         return self.drawn is not None or self.underlaid is not None
@@ -223,7 +282,8 @@ class YieldChart(QWidget):
         return QRectF(self._plot_rect())
 
     def _switch_place(self) -> list[QRectF]:
-        return [QRectF(self.switch.geometry())] if self.drawn is not None else []
+        heads = (self.switch, self.strip, self.export_menu)
+        return [QRectF(head.geometry()) for head in heads if head.isVisibleTo(self)]
 
     def _end_point(self, drawn: DrawnCurve) -> QPointF:
         age, value = self._end_of(drawn)

@@ -29,6 +29,7 @@ class CropDialog(DialogFrame):
         present: tuple[Crop, Cultivar] | None = None,
         placement: Placement | None = None,
         parent: QWidget | None = None,
+        currency: str = "",
     ) -> None:
         title = say("New crop") if present is None else say("Correct {name}", name=present[0].name)
         super().__init__(title, say("Only a name, the kind of plant and its first day are needed."), parent, 760)
@@ -36,7 +37,7 @@ class CropDialog(DialogFrame):
         crop, cultivar = present or new_crop("", "", today)
         self.banner = Banner(can_close=False)
         self.banner.hide()
-        self.form = CropForm(crop, cultivar, today, rooms, placement)
+        self.form = CropForm(crop, cultivar, today, rooms, placement, currency)
         self.body.addWidget(self.banner)
         self.body.addWidget(self.form)
         self.leave_button = self.add_button(say("Leave as it was"), name="leave")

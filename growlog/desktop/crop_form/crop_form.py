@@ -199,9 +199,10 @@ class CropForm(QWidget):
             "keeping": TextField(say("How it keeps"), crop.keeping, name="keeping"),
         }
         kg, fruit = crop.shop_price_minor_per_kg, crop.shop_price_minor_per_fruit
+        a_kg, a_fruit = say("Shop price of a kilogram"), say("Shop price of a fruit")
         self.shop_prices = {
-            "shop_price_minor_per_kg": MoneyField(say("A shop asks"), currency, kg, "shopPriceKg", per=say("kg")),
-            "shop_price_minor_per_fruit": MoneyField(say("or"), currency, fruit, "shopPriceFruit", per=say("fruit")),
+            "shop_price_minor_per_kg": MoneyField(a_kg, currency, kg, "shopPriceKg", per=say("kg")),
+            "shop_price_minor_per_fruit": MoneyField(a_fruit, currency, fruit, "shopPriceFruit", per=say("fruit")),
         }
 
     def _lay_out(self) -> None:

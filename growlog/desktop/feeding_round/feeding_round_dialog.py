@@ -36,6 +36,7 @@ class FeedingRoundDialog(DialogFrame):
     """Emits the entries of the round; stays open until its caller finishes it."""
 
     confirmed = Signal(object)  # list[Entry]
+    day_chosen = Signal(object)  # date
 
     def __init__(
         self, day: date, rows: Sequence[RoundRow], mixes: Sequence[Mix], given_last: str | None, check: Check,
@@ -89,6 +90,13 @@ class FeedingRoundDialog(DialogFrame):
             line.repeat()
         self._judge()
 
+    def show_rows(self, rows: Sequence[RoundRow]) -> None:
+        """What the crops and tanks of the lines had up to another day."""
+        found = {row.owner: row for row in rows}
+        for line in self.lines:
+            if line.row.owner in found:
+                line.show_row(found[line.row.owner])
+
     def refuse(self, sentence: str) -> None:
         """The logbook refused it; what was typed is still here."""
         self.set_note(sentence)
@@ -136,7 +144,7 @@ class FeedingRoundDialog(DialogFrame):
         self.write_button.clicked.connect(self.confirm)
         self.write_button.setDefault(False)
         self.water_box.toggled.connect(self._judge)
-        self.day_field.value_changed.connect(self._judge)
+        self.day_field.value_changed.connect(self._day_moved)
         self.time_field.value_changed.connect(self._judge)
         for field in (*self.for_all.values(), self.mix_field, self.sharing_field):
             field.value_changed.connect(self._judge)
@@ -164,10 +172,17 @@ class FeedingRoundDialog(DialogFrame):
     def _tick_those_fed_lately(self, day: date) -> None:
         for line in self.lines:
             last = line.row.last_day
-            line.tick.setChecked(last is not None and (day - last).days <= FED_LATELY_DAYS)
+            lately = last is not None and (day - last).days <= FED_LATELY_DAYS
+            line.tick.setChecked(lately and not line.row.fed_before)
         if not any(line.is_in for line in self.lines):
             for line in self.lines:
-                line.tick.setChecked(line.row.owner.kind.value == "crop")
+                line.tick.setChecked(line.row.owner.kind.value == "crop" and not line.row.fed_before)
+
+    def _day_moved(self) -> None:
+        day = self.day_field.value()
+        if day is not None:
+            self.day_chosen.emit(day)
+        self._judge()
 
     def _go_down(self, editor: QLineEdit) -> None:
         above = [[f.line for f in self.for_all.values()]]

@@ -4,9 +4,11 @@ from collections.abc import Iterable
 from dataclasses import replace
 
 from PySide6.QtCore import QObject, Qt, Signal
+from PySide6.QtGui import QFontMetrics
 from PySide6.QtWidgets import QCheckBox, QGridLayout, QWidget
 
 from growlog.desktop.entry_form.measure_field import MeasureField
+from growlog.desktop.look.theme import current
 from growlog.desktop.look.widgets import TextLabel
 from growlog.records.display import fixed, plain
 from growlog.records.entry import Feed
@@ -16,6 +18,7 @@ from growlog.words import say, show_day_of_year
 
 COLUMNS = ("volume_l", "ec_ms_per_cm", "ph", "drain_l")
 FED_LATELY_DAYS = 4
+_NAME_PX = 170  # a longer name is cut, so that the fields beside it stay in sight
 
 
 class RoundLine(QObject):
@@ -26,7 +29,9 @@ class RoundLine(QObject):
     def __init__(self, row: RoundRow, units: str, parent: QWidget) -> None:
         super().__init__(parent)
         self.row = row
-        self.tick = QCheckBox(row.name)
+        self.tick = QCheckBox(_cut(row.name))
+        self.tick.setToolTip(row.name)
+        self.tick.setAccessibleName(row.name)
         self.tick.setObjectName(f"round.{row.name}")
         self.about = TextLabel(self._about(), "small", tone="mute", wraps=True)
         self.fields = {key: self._field(key, units) for key in COLUMNS}
@@ -63,6 +68,11 @@ class RoundLine(QObject):
         """Whether each field holds a number or nothing."""
         return all(field.check() for field in self.fields.values())
 
+    def show_row(self, row: RoundRow) -> None:
+        """The same crop or tank on another day; what was typed stays."""
+        self.row = row
+        self.about.setText(self._about())
+
     def show_for_all(self, shown: dict[str, str]) -> None:
         """What an empty field takes from the line above all."""
         for key, field in self.fields.items():
@@ -83,8 +93,8 @@ class RoundLine(QObject):
         )
 
     def repeat(self) -> None:
-        """Fills in what it was given last time; a drain is measured anew."""
-        if self.row.last is None:
+        """Fills in what it was given last time; a drain is measured anew. One fed already has to be ticked for it."""
+        if self.row.last is None or (self.row.fed_before and not self.is_in):
             return
         for key in ("volume_l", "ec_ms_per_cm", "ph"):
             self.fields[key].set_value(getattr(self.row.last, key))
@@ -124,7 +134,8 @@ class RoundLine(QObject):
         self.changed.emit()
 
     def _about(self) -> str:
-        return "\n".join(part for part in (self._about_last(), self._about_plan()) if part)
+        again = say("fed on this day already") if self.row.fed_before else ""
+        return "\n".join(part for part in (self._about_last(), self._about_plan(), again) if part)
 
     def _about_plan(self) -> str:
         planned = self.row.planned
@@ -141,3 +152,9 @@ class RoundLine(QObject):
             return say("{about}, not fed yet", about=self.row.about)
         given = ", ".join(t for t in (last.summary(), last.second_line()) if t)
         return say("{about}; {day}: {given}", about=self.row.about, day=show_day_of_year(day), given=given)
+
+
+def _cut(name: str) -> str:
+    look = current()
+    shown = QFontMetrics(look.font(13)).elidedText(name, Qt.TextElideMode.ElideRight, look.px(_NAME_PX))
+    return shown.replace("&", "&&")  # else it would mark a key

@@ -14,6 +14,7 @@ from growlog.desktop.windows.placing import open_beside
 from growlog.records.crop import Crop, Placement
 from growlog.records.cultivar import Cultivar
 from growlog.services.crops import add_crop, change_crop, clear_crop, crop_and_cultivar, remove_crop, reopen_crop
+from growlog.services.money.prices import prices_of
 from growlog.services.rooms import place_crop, placements_of, rooms_of
 from growlog.words import say
 
@@ -30,7 +31,9 @@ class CropWindows(QObject):
 
     def new(self) -> None:
         """Opens an empty crop form."""
-        self._show(CropDialog(self._desk.log.today(), rooms_of(self._desk.log), parent=self._window))
+        log = self._desk.log
+        currency = prices_of(log).currency
+        self._show(CropDialog(log.today(), rooms_of(log), parent=self._window, currency=currency))
         self.dialog.confirmed.connect(self._write_new)
 
     def correct(self, crop_id: str = "") -> None:
@@ -41,7 +44,8 @@ class CropWindows(QObject):
         placements = placements_of(log, chosen)
         known = crop_and_cultivar(log, chosen)
         last = placements[-1] if placements else None
-        self._show(CropDialog(log.today(), rooms_of(log), known, last, self._window))
+        currency = prices_of(log).currency
+        self._show(CropDialog(log.today(), rooms_of(log), known, last, self._window, currency))
         self.dialog.confirmed.connect(self._write_changed)
 
     def clear(self, crop_id: str = "") -> None:

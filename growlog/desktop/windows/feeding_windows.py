@@ -1,5 +1,6 @@
 """Opens the feeding round and writes what it confirms."""
 
+from datetime import date
 from functools import partial
 
 from PySide6.QtCore import QObject
@@ -37,7 +38,12 @@ class FeedingWindows(QObject):
             day, rows, mixes_of(log), mix_for_round(log, rows), check, self._settings.text("units"), self._window
         )
         self.dialog.confirmed.connect(self._write)
+        self.dialog.day_chosen.connect(self._show_day)
         open_beside(self.dialog, self._window)
+
+    def _show_day(self, day: date) -> None:
+        if self.dialog is not None:
+            self.dialog.show_rows(round_rows(self._desk.log, day))
 
     def _write(self, entries: list[Entry]) -> None:
         if self.dialog is None:

@@ -9,6 +9,7 @@ from shiboken6 import isValid
 
 from growlog.desktop.background import Lane, Task
 from growlog.desktop.desk import Desk
+from growlog.desktop.figures.figures_dialog import FiguresDialog, NamedFigure
 from growlog.desktop.messages import Messages
 from growlog.desktop.money.money_dialog import MoneyDialog
 from growlog.desktop.windows.entry_windows import EntryWindows
@@ -19,10 +20,12 @@ from growlog.records.problems import Problem
 from growlog.records.purchase import Purchase
 from growlog.records.tariff import Tariff
 from growlog.services.energy.tariffs import remove_tariff, save_tariff
+from growlog.services.facts.facts import facts_of
+from growlog.services.facts.families import FAMILIES
 from growlog.services.money.book import MoneyBook, money_book
 from growlog.services.money.prices import save_prices
 from growlog.services.money.purchases import remove_purchase, save_purchase
-from growlog.services.open_logbook import LogbookProblem
+from growlog.services.open_logbook import LogbookProblem, OpenLogbook
 from growlog.words import say
 
 
@@ -37,7 +40,9 @@ class MoneyWindows(QObject):
         self._messages = messages
         self._crop_id = ""
         self._reading: Task | None = None
+        self._figures_crop = ""
         self.dialog: MoneyDialog | None = None
+        self.figures: FiguresDialog | None = None
         desk.written.connect(self._read_again)
 
     def open(self) -> None:
@@ -58,6 +63,39 @@ class MoneyWindows(QObject):
 
     def open_figures(self) -> None:
         """Opens all figures of the chosen crop."""
+        if self.figures is not None and isValid(self.figures):
+            self.figures.close()
+        crops = [(summary.crop.id, summary.crop.name) for summary in self._desk.crops]
+        self._figures_crop = self._desk.selection.crop_id or ""
+        self.figures = FiguresDialog(crops, self._figures_crop, self._window)
+        self.figures.crop_wanted.connect(self._choose_figures)
+        open_beside(self.figures, self._window)
+        self._work_out()
+
+    def _choose_figures(self, crop_id: str) -> None:
+        self._figures_crop = crop_id
+        self._work_out()
+
+    def _work_out(self) -> None:
+        work = (named_figures, self._desk.log, self._figures_crop)
+        self._desk.runner.run(
+            *work, on_done=self._show_figures, on_failed=self._figures_failed, lane=Lane.DATABASE
+        )
+
+    def _show_figures(self, found: tuple[str, list[NamedFigure]]) -> None:
+        crop_id, figures = found
+        if self._has_figures and self.figures is not None and crop_id == self._figures_crop:
+            self.figures.show_figures(figures)
+
+    def _figures_failed(self, error: Exception) -> None:
+        if not isinstance(error, LogbookProblem):
+            raise error
+        if self._has_figures and self.figures is not None:
+            self.figures.say_problem(str(error))
+
+    @property
+    def _has_figures(self) -> bool:
+        return self.figures is not None and isValid(self.figures) and self.figures.isVisible()
 
     @property
     def _is_open(self) -> bool:
@@ -70,6 +108,8 @@ class MoneyWindows(QObject):
     def _read_again(self, _change: object) -> None:
         if self._is_open:
             self._read()
+        if self._has_figures:
+            self._work_out()
 
     def _read(self) -> None:
         if self._reading is not None and isValid(self._reading):
@@ -116,3 +156,10 @@ class MoneyWindows(QObject):
             return False
         self._messages.inform(say("Written: {what}.", what=change.title), say("Undo"), self._desk.undo)
         return True
+
+
+def named_figures(log: OpenLogbook, crop_id: str) -> tuple[str, list[NamedFigure]]:
+    """The crop and all its figures with their names; takes a few tenths of a second."""
+    named = {key.key: (say(key.meaning), say(family.name)) for family in FAMILIES for key in family.keys}
+    figures = facts_of(log, crop_id)
+    return crop_id, [NamedFigure(*named.get(f.key, (f.key, "")), f) for f in figures]

@@ -153,7 +153,7 @@ def _section(section: ReviewSection) -> dict[str, Any]:
 
 
 def _happening(happening: Happening) -> dict[str, str]:
-    return {"day": day_of_crop(happening.age), "text": happening.text}
+    return {"day": day_of_crop(happening.age), "kind": happening.kind, "text": happening.text}
 
 
 def _decision(decision: DecisionMade) -> dict[str, Any]:

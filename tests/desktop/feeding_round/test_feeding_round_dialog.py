@@ -1,6 +1,7 @@
 """The feeding round, typed as a grower types it."""
 
 from collections.abc import Callable
+from dataclasses import replace
 from datetime import date
 
 import pytest
@@ -134,3 +135,31 @@ def test_the_button_says_how_many_feeds_will_be_written(feeding: Callable[..., R
     assert shown.dialog.write_button.text() == "Write 2 feeds"
     shown.dialog.lines[2].tick.click()
     assert shown.dialog.write_button.text() == "Write 3 feeds"
+
+
+def test_what_was_fed_that_day_already_is_not_fed_again_unasked(feeding: Callable[..., Round]) -> None:
+    shown = feeding([replace(ROWS[0], fed_before=1), ROWS[1]])
+    assert "fed on this day already" in shown.dialog.lines[0].about.text()
+    shown.press(Qt.Key.Key_F4)
+    assert [e.owner.id for e in shown.dialog.entries()] == ["Skylight Round"]
+    shown.dialog.lines[0].tick.click()
+    assert len(shown.dialog.entries()) == 2
+
+
+def test_another_day_shows_what_was_given_before_that_day(feeding: Callable[..., Round], qtbot: QtBot) -> None:
+    shown = feeding()
+    with qtbot.waitSignal(shown.dialog.day_chosen, check_params_cb=lambda day: day == date(2026, 3, 2)):
+        shown.dialog.day_field.set_value(date(2026, 3, 2))
+        shown.dialog.day_field.value_changed.emit()
+    shown.dialog.show_rows([replace(ROWS[0], last=Feed(volume_l=0.7), last_day=date(2026, 3, 1))])
+    shown.press(Qt.Key.Key_F4)
+    assert shown.write()[0].volume_l == 0.7
+
+
+def test_a_long_name_is_cut_and_leaves_the_fields_in_sight(feeding: Callable[..., Round]) -> None:
+    name = "Crop & cultivar " * 6
+    shown = feeding([row(name)])
+    line = shown.dialog.lines[0]
+    assert line.tick.text().endswith("…") and "&&" in line.tick.text()
+    assert (line.tick.toolTip(), line.tick.accessibleName()) == (name, name)
+    assert shown.dialog.scroll_area.horizontalScrollBar().maximum() == 0

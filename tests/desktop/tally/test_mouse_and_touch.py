@@ -128,3 +128,18 @@ def test_more_crops_than_function_keys_are_all_in_the_rail(hands: Callable[..., 
     assert [row.key_label.text() for row in someone.dialog.rail.rows][-4:] == ["F12", "", "", ""][-4:]
     someone.click("crop.Crop 13")
     assert someone.tally.chosen == "c13"
+
+
+def test_many_crops_at_twice_the_text_size_are_scrolled_to_and_never_squeezed(
+    hands: Callable[..., Hands], qapp: QApplication
+) -> None:
+    kind = three_crops()[1]
+    rows = [replace(kind, crop_id=f"c{n}", name=f"Crop {n}") for n in range(30)]
+    apply_theme(qapp, "light", 200)
+    try:
+        someone = hands(empty_tally(chosen="c0"), crops=rows)
+        someone.dialog.resize(1000, 592)
+        qapp.sendPostedEvents()
+        assert all(row.height() >= row.sizeHint().height() for row in someone.dialog.rail.rows)
+    finally:
+        apply_theme(qapp, "light", 100)

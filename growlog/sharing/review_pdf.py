@@ -1,0 +1,86 @@
+"""The crop review on paper: a few designed pages in A4 or Letter, set by the typesetter from plain facts."""
+
+from collections.abc import Mapping, Sequence
+from typing import Any
+
+from growlog.sharing.clean_text import shareable
+from growlog.sharing.svg_chart import ChartSize, YieldChart, yield_chart_svg
+from growlog.sharing.typeset import page_pictures, set_pages_with_files
+from growlog.words import say, say_count
+
+TEMPLATE = "crop_review"
+_ON_PAPER = ChartSize(880, 262, 12.0)
+_HAPPENED, _HAPPENED_IN_ALL, _REMARKS, _LONGEST = 8, 30, 36, 220
+_FIRST_KINDS = ("problem", "treatment", "loss")  # what is left out of the first page last
+
+
+def review_pdf(
+    facts: Mapping[str, Any], chart: YieldChart | None, pictures: Mapping[str, bytes], paper: str
+) -> bytes:  # fmt: skip
+    """The PDF. paper: as the typesetter names it, a4 or us-letter."""
+    return set_pages_with_files(TEMPLATE, _on_paper(facts, chart, paper), _files(chart, pictures))
+
+
+def review_page_pictures(
+    facts: Mapping[str, Any],
+    chart: YieldChart | None,
+    pictures: Mapping[str, bytes],
+    paper: str,
+    dots_per_inch: float,
+) -> list[bytes]:
+    """The same pages as PNG files."""
+    return page_pictures(TEMPLATE, _on_paper(facts, chart, paper), _files(chart, pictures), dots_per_inch)
+
+
+def _files(chart: YieldChart | None, pictures: Mapping[str, bytes]) -> dict[str, bytes]:
+    drawn = {} if chart is None else {"chart.svg": yield_chart_svg(chart, _ON_PAPER).encode()}
+    return {**pictures, **drawn}
+
+
+def _on_paper(facts: Mapping[str, Any], chart: YieldChart | None, paper: str) -> dict[str, Any]:
+    """The facts with long lists cut to what paper holds; what is left out is counted."""
+    happened, remarks = list(facts["happened"]), list(facts["remarks"])
+    on_first = _on_first_page(happened)
+    first = [_cut(happened[i]) for i in on_first]
+    rest = [h for i, h in enumerate(happened) if i not in on_first]
+    kept = _kept_remarks(remarks)
+    told = {
+        "paper": paper,
+        "has_chart": chart is not None,
+        "first_happened": first,
+        "more_happened": [_cut(h) for h in rest[:_HAPPENED_IN_ALL]],
+        "kept_remarks": [_cut(r) for r in kept],
+        "left_out": _left_out(len(remarks) - len(kept)),
+        "page_words": say("{n} of {all}", n="{n}", all="{all}"),
+        "notes_words": _notes_words(len(facts["notes"])),
+        "more_words": say("What else happened"),
+    }
+    return dict(shareable({**facts, **told}))
+
+
+def _on_first_page(happened: Sequence[Mapping[str, Any]]) -> list[int]:
+    telling = sorted(range(len(happened)), key=lambda i: (happened[i]["kind"] not in _FIRST_KINDS, i))
+    return sorted(telling[:_HAPPENED])
+
+
+def _kept_remarks(remarks: Sequence[Mapping[str, Any]]) -> list[Mapping[str, Any]]:
+    """The plain notes first, then the longest of the others; in the order of the days."""
+    telling = sorted(range(len(remarks)), key=lambda i: (remarks[i]["kind"] != "note", -len(remarks[i]["text"]), i))
+    return [remarks[i] for i in sorted(telling[:_REMARKS])]
+
+
+def _cut(happening: Mapping[str, Any]) -> dict[str, Any]:
+    text = str(happening["text"])
+    return {**happening, "text": text if len(text) <= _LONGEST else text[: _LONGEST - 1].rstrip() + "…"}
+
+
+def _left_out(count: int) -> str:
+    if count <= 0:
+        return ""
+    return say_count("{n} shorter note is in the logbook.", "{n} shorter notes are in the logbook.", count)
+
+
+def _notes_words(count: int) -> str:
+    if not count:
+        return ""
+    return say("Notes 1 to {n} on the last pages say how each figure was worked out and how sure it is.", n=count)
