@@ -25,6 +25,7 @@ from growlog.command_line.output import complain, never_stumble
 from growlog.command_line.parameters import as_of_option
 from growlog.command_line.photo_commands import add_photos_command
 from growlog.command_line.picture_command import picture_command
+from growlog.command_line.review_commands import review_command, time_lapse_command
 from growlog.command_line.room_sheet_command import room_sheet_command
 from growlog.command_line.work_out_command import work_out_command
 from growlog.records.problems import RecordRefused
@@ -80,6 +81,8 @@ for _command in (
     work_out_command,
     facts_command,
     add_readings_command,
+    review_command,
+    time_lapse_command,
 ):
     growing_room.add_command(_command)
 

@@ -12,6 +12,7 @@ from growlog.desktop.crop_list.crop_list import CropList
 from growlog.desktop.day_sheet.add_row import KIND_KEYS
 from growlog.desktop.day_sheet.day_sheet import DaySheetPanel
 from growlog.desktop.desk import Desk
+from growlog.desktop.head_bar import HeadBar
 from growlog.desktop.look.widgets.buttons import Button
 from growlog.desktop.look.widgets.labels import ElidedLabel, Rule, TextLabel
 from growlog.desktop.settings import Settings
@@ -44,7 +45,8 @@ class LogbookPage(QWidget):
         self.totals = ElidedLabel("", role="strong")
         self.kept = TextLabel("", tone="mute")
         self.counts = ElidedLabel("", tone="mute", shortest_px=0)
-        self._keys = [self._entry_key(kind, key) for kind, key in KIND_KEYS.items()]
+        beside = (self.board, self.crop_list)
+        self._keys = [self._entry_key(panel, kind, key) for panel in beside for kind, key in KIND_KEYS.items()]
         self._shown_crop = ""
         self._place()
         self._connect()
@@ -58,9 +60,9 @@ class LogbookPage(QWidget):
         """Keeps the widths of the panels for the next time."""
         self._settings.set("splitter_sizes", self._splitter.sizes())
 
-    def _entry_key(self, kind: str, key: str) -> QShortcut:
-        """The day sheet's single keys work on the board, too."""
-        shortcut = QShortcut(QKeySequence(key), self.board, context=Qt.ShortcutContext.WidgetWithChildrenShortcut)
+    def _entry_key(self, panel: QWidget, kind: str, key: str) -> QShortcut:
+        """The day sheet's single keys work on the board and in the crop list, too."""
+        shortcut = QShortcut(QKeySequence(key), panel, context=Qt.ShortcutContext.WidgetWithChildrenShortcut)
         shortcut.activated.connect(partial(self.day_sheet.add_wanted.emit, kind))
         shortcut.setEnabled(self._desk.log.writable)
         return shortcut
@@ -82,23 +84,15 @@ class LogbookPage(QWidget):
         page.addWidget(self._foot())
 
     def _head(self) -> QWidget:
-        head = QWidget()
-        head.setObjectName("head_bar")
-        row = QHBoxLayout(head)
-        row.setContentsMargins(16, 8, 16, 8)
-        row.setSpacing(8)
-        row.addWidget(TextLabel(facts_of(self._desk.log).name, role="heading"))
-        row.addWidget(self.counts, 1)
         self.add_photos_button = Button(say("Add photos"), "primary", "add-photos", "add_photos_button")
         self.room_button = Button(say("Room"), "", "room", "room_button")
         self.new_crop_button = Button(say("New crop"), "", "new-crop", "new_crop_button")
         self.tally_button = Button(say("Session tally"), "primary", "tally", "tally_button")
         self.mixer_button = Button(say("Mixer"), "", "mixer", "mixer_button")
-        row.addWidget(self.tally_button)
-        row.addWidget(self.mixer_button)
-        for button in (self.add_photos_button, self.new_crop_button, self.room_button):
-            row.addWidget(button)
-        return head
+        tally, mixer, photos = self.tally_button, self.mixer_button, self.add_photos_button
+        buttons = (tally, mixer, photos, self.new_crop_button, self.room_button)
+        first_silent = (self.new_crop_button, self.room_button, mixer, photos, tally)
+        return HeadBar(TextLabel(facts_of(self._desk.log).name, role="heading"), self.counts, buttons, first_silent)
 
     def _foot(self) -> QWidget:
         foot = QWidget()
@@ -136,6 +130,7 @@ class LogbookPage(QWidget):
         settings = self._settings
         writable = self._desk.log.writable
         self.day_sheet.set_writable(writable)
+        self.crop_list.set_writable(writable)
         self.add_photos_button.setEnabled(writable)
         self.new_crop_button.setEnabled(writable)
         self.tally_button.setEnabled(writable)

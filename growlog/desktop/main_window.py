@@ -29,11 +29,14 @@ from growlog.desktop.windows.nutrient_windows import NutrientWindows
 from growlog.desktop.windows.old_notes_windows import OldNotesWindows
 from growlog.desktop.windows.photo_windows import PhotoWindows
 from growlog.desktop.windows.quick_line_windows import QuickLineWindows
+from growlog.desktop.windows.review_windows import ReviewWindows
 from growlog.desktop.windows.room_windows import RoomWindows
 from growlog.desktop.windows.routine_windows import RoutineWindows
+from growlog.desktop.windows.share_windows import ShareWindows
 from growlog.desktop.windows.sheet_windows import SheetWindows
 from growlog.desktop.windows.tag_windows import TagWindows
 from growlog.desktop.windows.tally_windows import TallyWindows
+from growlog.desktop.windows.yield_windows import YieldWindows
 from growlog.services.logbooks import facts_of
 from growlog.services.open_logbook import OpenLogbook
 from growlog.words import say, show_units
@@ -66,11 +69,14 @@ class MainWindow(QMainWindow):
         self.rooms: RoomWindows | None = None
         self.money: MoneyWindows | None = None
         self.photos: PhotoWindows | None = None
+        self.reviews: ReviewWindows | None = None
+        self.sharing: ShareWindows | None = None
         self.tally: TallyWindows | None = None
         self.sheets: SheetWindows | None = None
         self.feeding: FeedingWindows | None = None
         self.nutrients: NutrientWindows | None = None
         self.tags: TagWindows | None = None
+        self.yields: YieldWindows | None = None
         self.quick_line: QuickLineWindows | None = None
         self.due: DueWindows | None = None
         self.routines: RoutineWindows | None = None
@@ -105,6 +111,11 @@ class MainWindow(QMainWindow):
         self.old_notes = OldNotesWindows(desk, page, self.files, self.messages)
         self.quick_line = QuickLineWindows(desk, page)
         self.tags = TagWindows(desk, page, self.settings, self.entries)
+        self.yields = YieldWindows(desk, page, page.board, self.files, self.messages)
+        self.reviews = ReviewWindows(desk, page, self.messages)
+        self.sharing = ShareWindows(desk, page, self.settings, self.files, self.messages)
+        self.sharing.follow(self.reviews)
+        page.crop_list.review_wanted.connect(self.reviews.open)
         self.routines = RoutineWindows(desk, page, self.files, self.messages)
         self.due = DueWindows(desk, self.entries, self.photos, self.crops, self.messages)
         self.due.follow(page.crop_list.due)
@@ -113,7 +124,8 @@ class MainWindow(QMainWindow):
         self._stack.setCurrentWidget(page)
         self._connect_page(desk, page)
         self.settings.remember_logbook(log.folder)
-        self.setWindowTitle(f"{facts_of(log).name} · {say('Growing-room Logbook')}")
+        reading = "" if log.writable else f" · {say('for reading only')}"
+        self.setWindowTitle(f"{facts_of(log).name}{reading} · {say('Growing-room Logbook')}")
         desk.open_first()
         page.board.setFocus()
         self._allow()
@@ -144,11 +156,17 @@ class MainWindow(QMainWindow):
         log = self.desk.log
         self.desk.deleteLater()
         self.due = self.routines = None
+        if self.yields is not None:
+            self.yields.put_away()
+            self.yields = None
         if self.rooms is not None:
             self.rooms.put_away()
         self.rooms = self.money = None
         self.nutrients = None
         self.quick_line = None
+        if self.sharing is not None:
+            self.sharing.put_away()
+        self.reviews = self.sharing = None
         self.tally = None
         self.desk = self.page = self.entries = self.crops = self.photos = self.sheets = self.feeding = self.tags = None
         log.close()

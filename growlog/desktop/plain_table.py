@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from typing import Any
 
 from PySide6.QtCore import QAbstractTableModel, QModelIndex, QPersistentModelIndex, QSize, Qt, Signal
-from PySide6.QtGui import QBrush, QColor, QFont, QPainter, QPixmap
+from PySide6.QtGui import QBrush, QColor, QFont, QPainter, QPixmap, QResizeEvent
 from PySide6.QtWidgets import QAbstractItemView, QHeaderView, QTableView
 
 from growlog.desktop.look.theme import current
@@ -13,6 +13,7 @@ from growlog.desktop.look.widgets import dress_table
 
 Index = QModelIndex | QPersistentModelIndex
 _NO_PARENT = QModelIndex()
+_LEAST_PX, _NUMBER_PX = 130, 104  # of a column that shares what is left
 
 
 @dataclass(frozen=True)
@@ -103,9 +104,7 @@ class PlainTable(QTableView):
         self.setTabKeyNavigation(False)
         header = self.horizontalHeader()
         for place, column in enumerate(columns):
-            header.setSectionResizeMode(
-                place, QHeaderView.ResizeMode.Interactive if column.width_px else QHeaderView.ResizeMode.Stretch
-            )
+            header.setSectionResizeMode(place, QHeaderView.ResizeMode.Interactive)
             if column.width_px:
                 self.setColumnWidth(place, current().px(column.width_px))
         header.setMinimumSectionSize(current().px(48))
@@ -136,6 +135,15 @@ class PlainTable(QTableView):
             if row.key == key:
                 self.selectRow(number)
                 return
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        """What is left over goes to the columns without a width, but no less than they need to be read."""
+        super().resizeEvent(event)
+        free = [i for i, c in enumerate(self._model.columns) if not c.width_px and not self.isColumnHidden(i)]
+        taken = sum(self.columnWidth(i) for i, c in enumerate(self._model.columns) if c.width_px)
+        for place in free:
+            least = current().px(_NUMBER_PX if self._model.columns[place].numbers else _LEAST_PX)
+            self.setColumnWidth(place, max(least, (self.viewport().width() - taken) // len(free)))
 
     def sizeHint(self) -> QSize:
         """As high as its rows, where it is to be."""

@@ -9,17 +9,20 @@ from PySide6.QtCore import QEventLoop, QPoint, QRect, QTimer
 from PySide6.QtGui import QPainter, QPen, QPixmap
 from PySide6.QtWidgets import QDialog, QWidget
 
+from growlog.desktop.keep_or_clear.pictured import fill_example
 from growlog.desktop.logger.pictured import written_logger_file
 from growlog.desktop.look.theme import current
 from growlog.desktop.main_window import MainWindow
+from growlog.desktop.mixer.pictured import MIXER_SCREENS
 from growlog.desktop.money.power_page import PowerPage
 from growlog.desktop.money.purchases_page import PurchasesPage
 from growlog.desktop.old_notes.pictured import written_example
+from growlog.desktop.review.pictured import without_data
+from growlog.desktop.review.quality_fields import KEYS as QUALITY_KEYS
 from growlog.desktop.settings import Settings
 from growlog.desktop.tally.pictured import empty_tally, full_tally, tally_with_question
 from growlog.records.entry import KINDS
 from growlog.services.logbooks import open_log
-from growlog.services.mixer import MixerState, Range
 from growlog.services.open_logbook import Clock, LogbookProblem, OpenLogbook
 from growlog.services.photo_uses import original_path
 from growlog.services.requests import Folders, PictureRequest
@@ -125,6 +128,40 @@ def _room_sheet(window: MainWindow) -> None:
         window.sheets.open()
 
 
+def _yield_view(window: MainWindow) -> None:
+    if window.yields is not None:
+        window.yields.open()
+
+
+def _keep_or_clear(window: MainWindow) -> None:
+    if window.yields is not None:
+        window.yields.open_keep()
+
+
+def _keep_with_guess(window: MainWindow) -> None:
+    """Keep or clear with a value and a guess typed in."""
+    if window.yields is not None:
+        window.yields.open_keep()
+        _wait_until_idle(window)
+        dialog = window.yields.keep_dialog
+        if dialog is not None and dialog.form is not None:
+            fill_example(dialog.form)
+
+
+def _side_by_side(window: MainWindow) -> None:
+    if window.yields is not None:
+        window.yields.open_beside()
+
+
+def _side_by_side_empty(window: MainWindow) -> None:
+    """Before two crops are ticked."""
+    if window.yields is not None:
+        window.yields.open_beside()
+        dialog = window.yields.beside_dialog
+        for box in () if dialog is None else dialog.boxes.values():
+            box.setChecked(False)
+
+
 def _flower_tags(window: MainWindow) -> None:
     if window.tags is not None:
         window.tags.open()
@@ -133,83 +170,6 @@ def _flower_tags(window: MainWindow) -> None:
 def _feeding_round(window: MainWindow) -> None:
     if window.feeding is not None:
         window.feeding.open()
-
-
-def _mixer_target(window: MainWindow) -> None:
-    """The mixer held against ranges of the grower's own."""
-    if window.nutrients is not None:
-        window.nutrients.mixer.open()
-        if window.nutrients.mixer.dialog is not None:
-            low_calcium = {"N": Range(140, 180), "P": Range(35, 55), "K": Range(210, 260), "Ca": Range(170, 190)}
-            window.nutrients.mixer.dialog.targets.take_own("", low_calcium)
-            window.nutrients.mixer.dialog.show_elements()
-
-
-def _doses(window: MainWindow) -> None:
-    _mixer_target(window)
-    if window.nutrients is not None and window.nutrients.mixer.dialog is not None:
-        window.nutrients.mixer.dialog.doses_button.click()
-        if window.nutrients.mixer.doses is not None:
-            window.nutrients.mixer.doses.ask()
-
-
-def _explanation(window: MainWindow) -> None:
-    _mixer(window)
-    if window.nutrients is not None and window.nutrients.mixer.dialog is not None:
-        window.nutrients.mixer.dialog.explain_button.explain()
-
-
-def _mix_and_log(window: MainWindow) -> None:
-    _mixer(window)
-    if window.nutrients is not None and window.nutrients.mixer.dialog is not None:
-        window.nutrients.mixer.dialog.log_button.click()
-
-
-def _shelf(window: MainWindow) -> None:
-    if window.nutrients is not None:
-        window.nutrients.shelf.open_shelf()
-
-
-def _product_form(window: MainWindow) -> None:
-    """The label of the first product, or an empty one."""
-    _shelf(window)
-    shelf = None if window.nutrients is None else window.nutrients.shelf.shelf
-    if shelf is not None and shelf.rows:
-        shelf.change(shelf.rows[0].item.product)
-    elif shelf is not None:
-        shelf.new()
-
-
-def _waters(window: MainWindow) -> None:
-    if window.nutrients is not None:
-        window.nutrients.shelf.open_waters()
-
-
-def _feed_plan(window: MainWindow) -> None:
-    if window.nutrients is not None:
-        window.nutrients.tanks.open_plan()
-
-
-def _tank_care(window: MainWindow) -> None:
-    """A tank that has grown too strong and too low."""
-    if window.nutrients is not None:
-        window.nutrients.tanks.open_care()
-        care = window.nutrients.tanks.care
-        if care is not None:
-            care.top_up.fields["volume_now_l"].set_value(12)
-            care.top_up.fields["ec_now_ms_per_cm"].set_value(2.1)
-            care.top_up.ask_quietly()
-
-
-def _empty_mixer(window: MainWindow) -> None:
-    """The mixer as it is before anything is in it."""
-    if window.nutrients is not None:
-        window.nutrients.mixer.open(MixerState())
-
-
-def _mixer(window: MainWindow) -> None:
-    if window.nutrients is not None:
-        window.nutrients.mixer.open()
 
 
 def _quick_line(window: MainWindow) -> None:
@@ -365,6 +325,70 @@ def _show_logger(window: MainWindow, *, troubled: bool) -> None:
         window.rooms.open_logger(path=path)
 
 
+def _review(window: MainWindow) -> None:
+    if window.reviews is not None:
+        window.reviews.open()
+
+
+def _empty_review(window: MainWindow) -> None:
+    """The review of a crop of which nothing was written."""
+    _review(window)
+    _wait_until_idle(window)
+    dialog = None if window.reviews is None else window.reviews.dialog
+    if dialog is not None and dialog.review is not None:
+        dialog.show_review(without_data(dialog.review), dict.fromkeys(QUALITY_KEYS, ""))
+
+
+def _review_problem(window: MainWindow) -> None:
+    _review(window)
+    _wait_until_idle(window)
+    if window.reviews is not None and window.reviews.dialog is not None:
+        window.reviews.dialog.say_problem(say("This crop has not begun yet."))
+
+
+def _review_photos(window: MainWindow) -> None:
+    _review(window)
+    _wait_until_idle(window)
+    if window.reviews is not None:
+        window.reviews.open_photos()
+
+
+def _decision(window: MainWindow) -> None:
+    if window.reviews is not None:
+        window.reviews.decide()
+
+
+def _empty_what_if(window: MainWindow) -> None:
+    if window.reviews is not None:
+        window.reviews.what_if.open()
+
+
+def _what_if(window: MainWindow) -> None:
+    """Other lamps and hours, without a yield change that is expected."""
+    _empty_what_if(window)
+    _wait_until_idle(window)
+    dialog = None if window.reviews is None else window.reviews.what_if.dialog
+    if dialog is not None and dialog.form is not None:
+        dialog.form.lamp_w.set_value(150)
+        dialog.form.photoperiod_h.set_value(13)
+        dialog.ask()
+
+
+def _share(window: MainWindow) -> None:
+    if window.sharing is not None:
+        window.sharing.open_share()
+
+
+def _time_lapse(window: MainWindow) -> None:
+    if window.sharing is not None:
+        window.sharing.open_time_lapse()
+
+
+def _export(window: MainWindow) -> None:
+    if window.sharing is not None:
+        window.sharing.open_export()
+
+
 def _preferences(window: MainWindow) -> None:
     window.actions_table.by_name["preferences"].trigger()
 
@@ -427,20 +451,25 @@ SCREENS: dict[str, Callable[[MainWindow], None]] = {
     "room-sheet": _room_sheet,
     "feeding-round": _feeding_round,
     "flower-tags": _flower_tags,
-    "mixer": _mixer,
-    "mixer-empty": _empty_mixer,
-    "mixer-target": _mixer_target,
-    "mixer-doses": _doses,
-    "mix-and-log": _mix_and_log,
-    "explanation": _explanation,
-    "shelf": _shelf,
-    "product-form": _product_form,
-    "waters": _waters,
-    "feed-plan": _feed_plan,
-    "tank-care": _tank_care,
+    "yield-view": _yield_view,
+    "keep-or-clear": _keep_or_clear,
+    "keep-or-clear-guess": _keep_with_guess,
+    "side-by-side": _side_by_side,
+    "side-by-side-empty": _side_by_side_empty,
+    **MIXER_SCREENS,
     "quick-line": _quick_line,
     "quick-line-refused": _quick_line_refused,
     "quick-line-help": _quick_line_help,
+    "review": _review,
+    "review-empty": _empty_review,
+    "review-problem": _review_problem,
+    "review-photos": _review_photos,
+    "decision": _decision,
+    "what-if": _what_if,
+    "what-if-empty": _empty_what_if,
+    "share": _share,
+    "time-lapse": _time_lapse,
+    "export": _export,
     "preferences": _preferences,
     "tally": empty_tally,
     "tally-full": full_tally,

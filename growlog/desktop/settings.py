@@ -136,14 +136,14 @@ class Settings(QObject):
 
     def remember_logbook(self, folder: Path) -> None:
         """Puts a logbook first among the recent ones."""
-        path = str(folder)
+        path = str(folder.absolute())  # the next start may be elsewhere
         others = [one for one in self.texts("recent_logbooks") if one != path]
         self.set("recent_logbooks", [path, *others][:RECENT_COUNT])
         self.set("last_logbook", path)
 
     def forget_logbook(self, folder: Path) -> None:
         """Takes a logbook off the recent ones, for example when it is gone."""
-        path = str(folder)
+        path = str(folder.absolute())  # the next start may be elsewhere
         self.set("recent_logbooks", [one for one in self.texts("recent_logbooks") if one != path])
         if self.text("last_logbook") == path:
             self.set("last_logbook", "")

@@ -1,6 +1,6 @@
 """The lines of totals in the window's head and foot."""
 
-from growlog.records.display import fixed, weight
+from growlog.records.display import weight
 from growlog.records.entry.wording import joined
 from growlog.services.board import Board
 from growlog.services.crops import CropSummary
@@ -38,7 +38,7 @@ def _fruit(board: Board) -> str:
         heavy = say("about {weight}, {part} of it estimated", weight=heavy, part=weight(total.estimated_g))
     if total.unknown_count:
         heavy = say("not weighed")
-    mean = "" if total.mean_fruit_g is None else say("{weight} each", weight=fixed(total.mean_fruit_g, 0, "g"))
+    mean = "" if total.mean_fruit_g is None else say("{weight} each", weight=weight(round(total.mean_fruit_g)))
     return joined(count, heavy, mean)
 
 

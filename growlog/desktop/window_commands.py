@@ -54,6 +54,16 @@ class WindowCommands(QObject):
             "waters": self.waters,
             "money": self.money,
             "figures": self.figures,
+            "review": self.review,
+            "decide": self.decide,
+            "what_if": self.what_if,
+            "share_review": self.share_review,
+            "time_lapse": self.time_lapse,
+            "print_review": self.print_review,
+            "export": self.export,
+            "yield_view": self.yield_view,
+            "keep_or_clear": self.keep_or_clear,
+            "side_by_side": self.side_by_side,
             "flower_tags": self.flower_tags,
             "add_photos": self.add_photos,
             "paste_photos": self.paste,
@@ -209,6 +219,56 @@ class WindowCommands(QObject):
         """Opens the source waters."""
         if self._window.nutrients is not None:
             self._window.nutrients.shelf.open_waters()
+
+    def review(self) -> None:
+        """Opens the review of the chosen crop."""
+        if self._window.reviews is not None:
+            self._window.reviews.open()
+
+    def decide(self) -> None:
+        """Asks whether the chosen crop is grown again."""
+        if self._window.reviews is not None:
+            self._window.reviews.decide()
+
+    def what_if(self) -> None:
+        """Opens the partial budget of growing the chosen crop in another way."""
+        if self._window.reviews is not None:
+            self._window.reviews.what_if.open()
+
+    def share_review(self) -> None:
+        """Asks how the review of the chosen crop is written to a file."""
+        if self._window.sharing is not None:
+            self._window.sharing.open_share()
+
+    def time_lapse(self) -> None:
+        """Asks what the time-lapse of the chosen crop shows."""
+        if self._window.sharing is not None:
+            self._window.sharing.open_time_lapse()
+
+    def print_review(self) -> None:
+        """Prints the review of the chosen crop through the system's dialog."""
+        if self._window.sharing is not None:
+            self._window.sharing.print_review()
+
+    def export(self) -> None:
+        """Asks how the whole logbook is written as open data."""
+        if self._window.sharing is not None:
+            self._window.sharing.open_export()
+
+    def yield_view(self) -> None:
+        """Tells what the picks of the chosen crop say."""
+        if self._window.yields is not None:
+            self._window.yields.open()
+
+    def keep_or_clear(self) -> None:
+        """Weighs another week of the chosen crop up against what would stand there instead."""
+        if self._window.yields is not None:
+            self._window.yields.open_keep()
+
+    def side_by_side(self) -> None:
+        """Lays the chosen crop beside others."""
+        if self._window.yields is not None:
+            self._window.yields.open_beside()
 
     def flower_tags(self) -> None:
         """Opens the tagged flowers of the chosen crop."""

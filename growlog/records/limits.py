@@ -33,6 +33,7 @@ _VOLUME = mark("a volume is never negative, and no tank of a room holds more")
 _EC = mark("a meter reads from 0, and a nutrient solution above this is not a feed")
 _PH = mark("the pH scale of meters runs from 0 to 14")
 _WEIGHT = mark("a weight is more than 0 g, and a kitchen scale ends here")
+_TOTAL = mark("a weight is more than 0 g, and more than this from one room in a day is a slip of the keys")
 
 
 def _count(key: str, label: str, highest: int = 999) -> Limit:
@@ -72,7 +73,7 @@ _ALL = (
     _count("thinned", mark("Thinned")),
     _count("hanging", mark("Fruit hanging")),
     _count("fruit_count", mark("Fruit"), 9999),
-    Limit("total_weight_g", mark("Total weight"), "g", 0.1, 200000, _WEIGHT, ask_above=20000, decimals=1),
+    Limit("total_weight_g", mark("Total weight"), "g", 0.1, 200000, _TOTAL, ask_above=20000, decimals=1),
     Limit("weight_g", mark("Weight of a fruit"), "g", 0.1, 20000, _WEIGHT, ask_above=5000, decimals=1),
     Limit("cull_count", mark("Culled"), "", 1, 9999, mark("a cull is at least one fruit"), whole=True),
     Limit("severity", mark("Severity"), "", 1, 3, mark("1 slight, 2 moderate, 3 severe"), whole=True),

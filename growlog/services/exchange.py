@@ -14,6 +14,7 @@ from growlog.records.problems import RecordRefused
 from growlog.services.climate.days import remake_days
 from growlog.services.open_logbook import Clock, LogbookProblem, OpenLogbook, new_id
 from growlog.services.package_records import package_of
+from growlog.services.photos_for_others import copied_without_places
 from growlog.sharing.data_package import (
     Package,
     PackageProblem,
@@ -47,11 +48,15 @@ def export_logbook(
     folder: Path,
     on_progress: Progress | None = None,
     cancelled: Cancelled | None = None,
+    *,
+    complete: bool = False,
 ) -> Package | None:
     """Writes the logbook and its photos as a data package into a new or empty folder; None where cancelled.
 
-    What was in the bin and the history stay behind. ExchangeRefused with a sentence if the folder is not empty,
-    cannot be written, or an original photo is missing or damaged; nothing half-written stays.
+    Photos go without places, their pixels as they are; complete keeps the originals byte for byte, places with them,
+    and then the package, read in and written out complete again, has the same bytes. What was in the bin and the
+    history stay behind. ExchangeRefused with a sentence if the folder is not empty, cannot be written, or an original
+    photo is missing or damaged; nothing half-written stays.
     """
     with _told(folder):
         _must_be_free(folder)
@@ -60,7 +65,11 @@ def export_logbook(
         half = _beside(folder)
         try:
             half.mkdir(parents=True)
-            list(_copied(package, log.folder, half, on_progress, cancelled or _never))
+            stop = cancelled or _never
+            if complete:
+                list(_copied(package, log.folder, half, on_progress, stop))
+            else:
+                package = _without_places(log, package, half, on_progress, stop)
             write_package(package, half)
             _put_in_place(half, folder)
         except Stopped:
@@ -152,6 +161,19 @@ def _copied(
             yield path
         if on_progress is not None:
             on_progress(number, len(package.photos))
+
+
+def _without_places(
+    log: OpenLogbook, package: Package, half: Path, on_progress: Progress | None, cancelled: Cancelled
+) -> Package:
+    """Writes the photos without places; the package then tells of the files as they are there."""
+    written = []
+    for number, photo in enumerate(copied_without_places(log, package.photos, half, cancelled), start=1):
+        written.append(photo)
+        if on_progress is not None:
+            on_progress(number, len(package.photos))
+    changed = sum(photo.changed for photo in written)
+    return replace(package, photos=tuple(photo.photo for photo in written), photos_without_places=changed)
 
 
 def _write(package: Package, disk: LogbookFolder) -> Change:

@@ -9,7 +9,7 @@ from growlog.records.change import Change
 from growlog.records.crop import Crop, Placement
 from growlog.records.problems import Problem, RecordRefused, refuse
 from growlog.records.room import Device, Lamp, Room, Tank
-from growlog.services.climate.days import make_days
+from growlog.services.climate.days import moved_rooms, remake_days
 from growlog.services.light.bulbs import BulbHours, room_bulbs
 from growlog.services.light.statements import stands
 from growlog.services.open_logbook import OpenLogbook, new_id
@@ -83,14 +83,13 @@ def save_room(log: OpenLogbook, changed: Sequence[RoomRecord], removed: Sequence
     group = new_id()
     with log.unit() as unit:
         refuse(_removal_problems(unit, removed))
-        moved = _moved_zones(unit, changed)
+        moved = [room for r in changed for room in moved_rooms(unit.store(type(r)).find(r.id), r)]
         for gone in removed:
             unit.remove(group, gone)
         for record in sorted(changed, key=lambda r: not isinstance(r, Room)):
             _write(unit, group, record)
         _check_places(unit, [r for r in changed if isinstance(r, Placement)])
-        for room_id in moved:
-            make_days(unit, room_id)
+        remake_days(unit, *moved)
         unit.commit()
         title = _title(unit, changed, removed)
     return Change(group, title, tuple(r.id for r in (*changed, *removed)), None)
@@ -116,12 +115,6 @@ def _named_in_programme(lamp: Lamp) -> str:
         "{lamp} is named in the light programme. Take it out there first, or say here until when it hung.",
         lamp=lamp.name,
     )
-
-
-def _moved_zones(unit: UnitOfWork, changed: Sequence[RoomRecord]) -> list[str]:
-    """The rooms whose days begin at another moment than before."""
-    rooms = [r for r in changed if isinstance(r, Room)]
-    return [r.id for r in rooms if (before := unit.rooms.find(r.id)) is not None and before.zone != r.zone]
 
 
 def _check_places(unit: UnitOfWork, changed: Sequence[Placement]) -> None:

@@ -2,7 +2,6 @@
 
 from dataclasses import dataclass
 from datetime import date, timedelta
-from enum import StrEnum
 from pathlib import Path
 from typing import Any
 
@@ -10,20 +9,14 @@ from growlog import words
 from growlog.records.cultivar import FloweringHabit
 from growlog.services.crops import CropSummary, crops_of
 from growlog.services.open_logbook import OpenLogbook
+from growlog.services.paper import Paper as Paper
 from growlog.services.rooms import rooms_of
-from growlog.sharing.typeset import set_pages
+from growlog.sharing.typeset import page_pictures, set_pages
 from growlog.sharing.whole_file import write_whole
 from growlog.words import say, show_day
 
 CROPS_PER_PAGE = 2  # three leave columns that no pencil fits into
 DAYS = 7
-
-
-class Paper(StrEnum):
-    """The sizes that printers hold."""
-
-    A4 = "a4"
-    LETTER = "letter"
 
 
 @dataclass(frozen=True)
@@ -45,17 +38,28 @@ def write_room_sheet(log: OpenLogbook, path: Path, first_day: date, paper: Paper
 
     A crop stands on it that is growing in those days; without any there is one empty block to be named by hand.
     """
-    last_day = first_day + timedelta(days=DAYS - 1)
-    crops = [c for c in crops_of(log) if _stands(c, first_day, last_day)]
-    pages = [crops[i : i + CROPS_PER_PAGE] for i in range(0, len(crops), CROPS_PER_PAGE)] or [[]]
+    pages = _pages(log, first_day)
     write_whole(path, set_pages("room_sheet", _facts(log, pages, first_day, paper)))
     return RoomSheet(path, first_day, len(pages))
+
+
+def room_sheet_pictures(
+    log: OpenLogbook, first_day: date, paper: Paper = Paper.A4, dots_per_inch: float = 200
+) -> list[bytes]:  # fmt: skip
+    """The same pages as PNG files of whole sheets, for the printer."""
+    return page_pictures("room_sheet", _facts(log, _pages(log, first_day), first_day, paper), {}, dots_per_inch)
+
+
+def _pages(log: OpenLogbook, first_day: date) -> list[list[CropSummary]]:
+    last_day = first_day + timedelta(days=DAYS - 1)
+    crops = [c for c in crops_of(log) if _stands(c, first_day, last_day)]
+    return [crops[i : i + CROPS_PER_PAGE] for i in range(0, len(crops), CROPS_PER_PAGE)] or [[]]
 
 
 def _facts(log: OpenLogbook, pages: list[list[CropSummary]], first_day: date, paper: Paper) -> dict[str, Any]:
     days = [first_day + timedelta(days=n) for n in range(DAYS)]
     return {
-        "paper": "a4" if paper is Paper.A4 else "us-letter",
+        "paper": paper.typeset_name,
         "language": words.locale_name().split("_")[0],
         "title": say("Room sheet"),
         "week": say("{first} to {last}", first=show_day(days[0]), last=show_day(days[-1])),

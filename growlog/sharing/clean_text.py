@@ -1,7 +1,9 @@
-"""Typed text without the characters that no page can hold: controls, halves of letters, code points of no letter."""
+"""Text as pages hold it: without controls, halves of letters and code points of no letter."""
 
 import unicodedata
 from typing import Any
+
+_THIN, _THIN_UNBROKEN = "\u2009", "\u202f"
 
 
 def shareable(value: Any) -> Any:
@@ -16,10 +18,11 @@ def shareable(value: Any) -> Any:
 
 
 def clean(text: str) -> str:
-    """The text without them; line ends and tabs stay."""
+    """The text without them; line ends and tabs stay, and no line breaks between a number and its unit."""
     if text.isascii() and text.isprintable():
         return text
-    return "".join(letter for letter in text if letter in "\n\t" or not _is_no_letter(letter))
+    kept = "".join(letter for letter in text if letter in "\n\t" or not _is_no_letter(letter))
+    return kept.replace(_THIN, _THIN_UNBROKEN)
 
 
 def _is_no_letter(letter: str) -> bool:

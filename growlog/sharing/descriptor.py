@@ -40,13 +40,22 @@ def descriptor_text(package: Package) -> str:
         "profile": "tabular-data-package",
         "name": "growing-room-logbook",
         "title": package.logbook.name,
-        "description": _DESCRIPTION,
+        "description": _DESCRIPTION + _about_photos(package),
         "created": f"{package.as_of.isoformat()}T00:00:00Z",
         "format_version": FORMAT_VERSION,
         "as_of": package.as_of.isoformat(),
         "resources": [_resource(table) for table in tables().values()],
     }
     return json.dumps(descriptor, indent=2, ensure_ascii=False) + "\n"
+
+
+def _about_photos(package: Package) -> str:
+    if not package.photos_without_places:
+        return ""
+    return (
+        f" Of the photos {package.photos_without_places} are not the originals byte for byte: places, owners and notes of"
+        " the camera were taken out of the files. Their pixels, dates and the way up are as they were."
+    )
 
 
 def read_as_of(folder: Path) -> date:

@@ -29,7 +29,8 @@ from growlog.records.tariff import Tariff
 class Package:
     """All records of a logbook but its bin and its history. as_of: the last day that it tells of.
 
-    climate_samples: those of each logger file, by the file's id.
+    climate_samples: those of each logger file, by the file's id. photos_without_places: how many photos are no longer
+    the originals, since what tells places was taken out of them.
     """
 
     logbook: LogbookFacts
@@ -61,3 +62,4 @@ class Package:
     logger_files: tuple[LoggerFile, ...] = ()
     column_maps: tuple[ColumnMap, ...] = ()
     climate_samples: Mapping[str, tuple[ClimateSample, ...]] = field(default_factory=dict)
+    photos_without_places: int = 0

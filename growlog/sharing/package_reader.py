@@ -31,7 +31,7 @@ def read_package(folder: Path) -> Package:
     as_of = read_as_of(folder)
     read = read_tables(folder)
     _one_logbook(read["logbook"])
-    records = {name: _records(name, read) for name in RECORDS}
+    records: dict[str, Any] = {name: _records(name, read) for name in RECORDS}
     logbook = records.pop("logbook")[0]
     _unlike(read["crops"], "name", str.casefold)
     _unlike(read["photos"], "sha256", str)

@@ -9,8 +9,9 @@ from growlog.sharing.typeset import page_pictures, set_pages_with_files
 from growlog.words import say, say_count
 
 TEMPLATE = "crop_review"
-_ON_PAPER = ChartSize(880, 262, 12.0)
-_HAPPENED, _HAPPENED_IN_ALL, _REMARKS, _LONGEST = 8, 30, 36, 220
+_ON_PAPER = {"a4": ChartSize(880, 262, 12.0), "us-letter": ChartSize(880, 188, 12.0)}
+_HAPPENED, _HAPPENED_BESIDE_DECISION, _HAPPENED_IN_ALL, _REMARKS = 8, 6, 24, 24
+_LONGEST, _LONGEST_ON_FIRST_PAGE = 220, 108
 _FIRST_KINDS = ("problem", "treatment", "loss")  # what is left out of the first page last
 
 
@@ -18,7 +19,7 @@ def review_pdf(
     facts: Mapping[str, Any], chart: YieldChart | None, pictures: Mapping[str, bytes], paper: str
 ) -> bytes:  # fmt: skip
     """The PDF. paper: as the typesetter names it, a4 or us-letter."""
-    return set_pages_with_files(TEMPLATE, _on_paper(facts, chart, paper), _files(chart, pictures))
+    return set_pages_with_files(TEMPLATE, _on_paper(facts, chart, paper), _files(chart, pictures, paper))
 
 
 def review_page_pictures(
@@ -29,19 +30,19 @@ def review_page_pictures(
     dots_per_inch: float,
 ) -> list[bytes]:
     """The same pages as PNG files."""
-    return page_pictures(TEMPLATE, _on_paper(facts, chart, paper), _files(chart, pictures), dots_per_inch)
+    return page_pictures(TEMPLATE, _on_paper(facts, chart, paper), _files(chart, pictures, paper), dots_per_inch)
 
 
-def _files(chart: YieldChart | None, pictures: Mapping[str, bytes]) -> dict[str, bytes]:
-    drawn = {} if chart is None else {"chart.svg": yield_chart_svg(chart, _ON_PAPER).encode()}
+def _files(chart: YieldChart | None, pictures: Mapping[str, bytes], paper: str) -> dict[str, bytes]:
+    drawn = {} if chart is None else {"chart.svg": yield_chart_svg(chart, _ON_PAPER[paper]).encode()}
     return {**pictures, **drawn}
 
 
 def _on_paper(facts: Mapping[str, Any], chart: YieldChart | None, paper: str) -> dict[str, Any]:
     """The facts with long lists cut to what paper holds; what is left out is counted."""
     happened, remarks = list(facts["happened"]), list(facts["remarks"])
-    on_first = _on_first_page(happened)
-    first = [_cut(happened[i]) for i in on_first]
+    on_first = _on_first_page(happened, _HAPPENED_BESIDE_DECISION if facts["decisions"] else _HAPPENED)
+    first = [_cut(happened[i], _LONGEST_ON_FIRST_PAGE) for i in on_first]
     rest = [h for i, h in enumerate(happened) if i not in on_first]
     kept = _kept_remarks(remarks)
     told = {
@@ -58,9 +59,9 @@ def _on_paper(facts: Mapping[str, Any], chart: YieldChart | None, paper: str) ->
     return dict(shareable({**facts, **told}))
 
 
-def _on_first_page(happened: Sequence[Mapping[str, Any]]) -> list[int]:
+def _on_first_page(happened: Sequence[Mapping[str, Any]], most: int) -> list[int]:
     telling = sorted(range(len(happened)), key=lambda i: (happened[i]["kind"] not in _FIRST_KINDS, i))
-    return sorted(telling[:_HAPPENED])
+    return sorted(telling[:most])
 
 
 def _kept_remarks(remarks: Sequence[Mapping[str, Any]]) -> list[Mapping[str, Any]]:
@@ -69,9 +70,11 @@ def _kept_remarks(remarks: Sequence[Mapping[str, Any]]) -> list[Mapping[str, Any
     return [remarks[i] for i in sorted(telling[:_REMARKS])]
 
 
-def _cut(happening: Mapping[str, Any]) -> dict[str, Any]:
+def _cut(happening: Mapping[str, Any], longest: int = _LONGEST) -> dict[str, Any]:
     text = str(happening["text"])
-    return {**happening, "text": text if len(text) <= _LONGEST else text[: _LONGEST - 1].rstrip() + "…"}
+    if len(text) > longest:
+        text = (text[: longest - 1].rpartition(" ")[0].rstrip(" ;,") or text[: longest - 1]) + "…"
+    return {**happening, "text": text}
 
 
 def _left_out(count: int) -> str:

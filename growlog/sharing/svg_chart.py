@@ -86,7 +86,7 @@ class _Drawing:
         parts = [*self._grid(), *self._days(), *self._packet(), *self._others(), *self._own()]
         return (
             f'<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 {width} {height}" width="{width}" height="{height}"'
-            f" role=\"img\" aria-label={quoteattr(self._chart.title)} font-family=\"'Logbook Sans', sans-serif\""
+            f' role="img" aria-label={quoteattr(self._chart.title)} font-family="\'Logbook Sans\', sans-serif"'
             f' font-size="{_n(self._size.text_size)}">' + "".join(parts) + "</svg>"
         )
 

@@ -20,7 +20,7 @@ def set_pages(template: str, facts: Mapping[str, Any]) -> bytes:
     resources = resources_folder()
     source = resources / "sheets" / f"{template}.typ"
     written: bytes = typst.compile(
-        source.read_bytes(),
+        source,
         font_paths=[resources / "font"],
         ignore_system_fonts=True,
         sys_inputs={"sheet": json.dumps(facts, ensure_ascii=False)},
@@ -58,7 +58,7 @@ def _with_files(
         shutil.copyfile(resources / "sheets" / f"{template}.typ", folder / "page.typ")
         for file_name, content in files.items():
             (folder / file_name).write_bytes(content)
-        made = typst.compile(
+        made: Any = typst.compile(  # one file, or several where pages are pictures
             folder / "page.typ",
             root=folder,
             font_paths=[resources / "font"],
@@ -67,4 +67,4 @@ def _with_files(
             format=kind,
             ppi=dots_per_inch,
         )
-    return list(made) if isinstance(made, list) else [made]
+    return made if isinstance(made, list) else [made]

@@ -146,4 +146,5 @@ def test_a_rehearsal_of_nothing_does_not_speak_of_carrying_in(terminal: Terminal
     notes = write_text(tmp_path / "n.csv", "date,fruit,weight g\n2019-11-05,-1,80\n2019-11-06,1,-80\n")
     assert terminal(*AS_OF, room, "--crop", "Boxroom Gold", notes, "--dry-run") == 1
     assert terminal.out.splitlines()[-1] == "0 entries would go in, 2 rows left out"
-    assert "tags" not in terminal.out and "single weights" not in terminal.out
+    assert "tags" not in terminal.out
+    assert "single weights" not in terminal.out

@@ -112,3 +112,13 @@ def test_a_forgotten_logbook_is_neither_recent_nor_last(file: Path, tmp_path: Pa
 
 def test_the_usual_file_lies_in_the_folder_of_the_test(own_folders: Path) -> None:
     assert own_folders in default_file().parents
+
+
+def test_a_logbook_is_remembered_where_it_is_not_where_it_was_named_from(
+    file: Path, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    settings = Settings(file)
+    monkeypatch.chdir(tmp_path)
+    settings.remember_logbook(Path("room"))
+    settings.remember_logbook(tmp_path / "room")
+    assert settings.texts("recent_logbooks") == [str(tmp_path / "room")]

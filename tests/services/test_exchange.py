@@ -57,7 +57,7 @@ def add_photo(log: OpenLogbook, crop_id: str) -> None:
 def test_a_package_goes_into_an_empty_logbook_and_comes_out_with_the_same_bytes(package: Path, tmp_path: Path) -> None:
     with logbook(tmp_path) as log:
         assert import_package(package, log) is not None
-        export_logbook(log, tmp_path / "out")
+        export_logbook(log, tmp_path / "out", complete=True)
     assert files_below(tmp_path / "out") == files_below(package)
 
 
@@ -189,7 +189,7 @@ def test_an_export_with_a_lost_original_names_it_and_leaves_no_half_package(tmp_
 def test_a_cancelled_export_leaves_nothing(package: Path, tmp_path: Path) -> None:
     with logbook(tmp_path) as log:
         import_package(package, log)
-        assert export_logbook(log, tmp_path / "out", cancelled=lambda: True) is None
+        assert export_logbook(log, tmp_path / "out", cancelled=lambda: True, complete=True) is None
     assert not (tmp_path / "out").exists()
     assert not list(tmp_path.glob("*.part")) + list(tmp_path.glob(".*.part"))
 

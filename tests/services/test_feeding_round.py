@@ -11,7 +11,8 @@ from growlog.records.entry import Feed, Owner, OwnerKind, Pick, Training
 from growlog.records.problems import RecordRefused
 from growlog.records.recipe import MixPart
 from growlog.services.crops import clear_crop
-from growlog.services.feeding_round import Sharing, round_entries, round_rows, share_out, write_round
+from growlog.services.feed_plan import new_step, save_step
+from growlog.services.feeding_round import Sharing, mix_for_round, round_entries, round_rows, share_out, write_round
 from growlog.services.mixes import save_mix
 from growlog.services.repeats import last_like, mixes_by_use
 from growlog.services.undo import undo
@@ -112,3 +113,17 @@ def test_the_mix_that_was_given_last_comes_first(tmp_path: Path) -> None:
         offered = mixes_by_use(log, Owner(OwnerKind.CROP, crop.id), DAY)
     assert [m.name for m in offered] == ["Grow", "Ash", "Bloom"]
     assert offered[0].edition == 2
+
+
+def test_a_round_begins_with_the_mix_that_the_plans_agree_on(tmp_path: Path) -> None:
+    with logbook(tmp_path) as log:
+        gold, light = plant_crop(log), plant_crop(log, "Landing Light")
+        leaf, bloom = (save_mix(log, name, (MixPart("Concentrate A", 3),))[0] for name in ("Leaf", "Bloom"))
+        write(log, gold, date(2026, 3, 5), Feed(mix_id=leaf.id, volume_l=1))
+        assert mix_for_round(log, round_rows(log, DAY)) == leaf.id
+        save_step(log, new_step(gold.id, 40, bloom.id))
+        rows = round_rows(log, DAY)
+        assert mix_for_round(log, rows) == bloom.id
+        assert {row.name: row.planned is not None for row in rows} == {"Boxroom Gold": True, "Landing Light": False}
+        save_step(log, new_step(light.id, 40, leaf.id))
+        assert mix_for_round(log, round_rows(log, DAY)) == leaf.id  # they differ: the mix given last

@@ -58,8 +58,9 @@ class LanesView(QWidget):
         self.setAttribute(Qt.WidgetAttribute.WA_TransparentForMouseEvents)
         self._photos = PhotosLane(pictures)
         self._lanes: list[BoardLane] = [
-            self._photos, StageLane(), LightLane(), TemperatureLane(), DryAirLane(), FeedsLane(), DrainShareLane(), DrainEcLane(),
-            ReadingsLane(), TrainingLane(), PollinationLane(), PicksLane(), EventsLane(), CostLane(), EnergyLane(), DueLane(),
+            self._photos, StageLane(), LightLane(), TemperatureLane(), DryAirLane(), FeedsLane(), DrainShareLane(),
+            DrainEcLane(), ReadingsLane(), TrainingLane(), PollinationLane(), PicksLane(), EventsLane(), CostLane(),
+            EnergyLane(), DueLane(),
         ]  # fmt: skip
         self._hidden: set[str] = set()
         self._axis = AgeAxis.over(0, 1)

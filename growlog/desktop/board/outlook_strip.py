@@ -41,6 +41,7 @@ class OutlookStrip(QWidget):
     def show_outlook(self, outlook: Outlook | None) -> None:
         """The sentence of the coming picks, or why there is none; more in the tool tip."""
         self.label.setText("" if outlook is None else outlook.sentence)
+        self.button.setEnabled(outlook is not None and outlook.has_band)
         if outlook is not None:
             self.label.setToolTip("\n".join(_told(outlook)))
             self.label.setAccessibleName(outlook.sentence)

@@ -64,7 +64,7 @@ class Surface(QWidget):
         """Another crop, or the same one after a change: then what is in view stays in view."""
         again = self.board is not None and self.board.crop.id == board.crop.id
         if not again:
-            self.chart.set_outlook(None)
+            self.chart.forget_outlook()
         whole = AgeAxis.over(first_age(board), self._last_shown(board))
         was = self.axis
         self.board, self._first = board, first_age(board)

@@ -65,6 +65,7 @@ class YieldChart(QWidget):
         self.strip = OutlookStrip(self)
         self.strip.toggled.connect(self.outlook_toggled)
         self.export_menu = ChartMenu(self.chart_data, self)
+        self.export_menu.hide()
         theme_signal().changed.connect(self._draw)
 
     def show_board(self, board: Board) -> None:
@@ -82,6 +83,10 @@ class YieldChart(QWidget):
         self._outlook = outlook
         self.strip.show_outlook(outlook)
         self._draw()
+
+    def forget_outlook(self) -> None:
+        """Another crop is about to be shown: what was to come of the one before goes with it."""
+        self._outlook = None
 
     def update_outlook(self) -> None:
         """Draws anew after the switch was used."""

@@ -27,6 +27,7 @@ class CropList(Ground):
     clear_wanted = Signal(str)
     reopen_wanted = Signal(str)
     remove_wanted = Signal(str)
+    review_wanted = Signal(str)
 
     def __init__(self) -> None:
         super().__init__("rail")
@@ -35,6 +36,7 @@ class CropList(Ground):
         self._cards: list[CropCard] = []
         self._chosen_id = ""
         self.menu: QMenu | None = None
+        self._writable = True
         self.empty = EmptyState(say("No crop yet. Start with one that is growing."), say("New crop…"))
         self._content = QWidget()
         self._content.setObjectName("scrolled")
@@ -45,6 +47,12 @@ class CropList(Ground):
         self.new_button.clicked.connect(self._new_crop)
         self.empty.chosen.connect(self._new_crop)
         self.due.height_changed.connect(self._fit_due)
+
+    def set_writable(self, is_writable: bool) -> None:
+        """Whether crops can be added and changed; where not, no form is offered that could only be refused."""
+        self._writable = is_writable
+        self.new_button.setEnabled(is_writable)
+        self.empty.button.setEnabled(is_writable)
 
     def show_crops(self, crops: Sequence[CropSummary], chosen_id: str) -> None:
         """The crops in their order, and the one on the board."""
@@ -148,6 +156,7 @@ class CropList(Ground):
         card = next(card for card in self._cards if card.crop_id == crop_id)
         self.menu = QMenu(self)
         self.menu.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
+        self._add_action(say("Crop review…"), "review", partial(self.review_wanted.emit, crop_id))
         self._add_action(say("Correct…"), "correct", partial(self.correct_wanted.emit, crop_id))
         if card.summary.crop.growing:
             self._add_action(say("Clear…"), "clear", partial(self.clear_wanted.emit, crop_id))
@@ -161,6 +170,7 @@ class CropList(Ground):
         if self.menu is not None:
             action = self.menu.addAction(words)
             action.setObjectName(name)
+            action.setEnabled(self._writable or name == "review")
             action.triggered.connect(slot)
 
     def _new_crop(self) -> None:

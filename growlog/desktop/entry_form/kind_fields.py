@@ -89,7 +89,9 @@ KIND_FORMS: dict[str, KindForm] = {
     "feed": KindForm((
         FieldSpec("mix_id", Sort.MIX, mark("Mix"), 2, none=mark("no mix stated")),
         FieldSpec("water_only", Sort.TICK, mark("Water only"), empty=False),
-        *_measures("volume_l", "ec_ms_per_cm", "ph", "drain_l", "drain_ec_ms_per_cm", "drain_ph"),
+        *_measures(
+            "volume_l", "ec_ms_per_cm", "ph", "drain_l", "drain_ec_ms_per_cm", "drain_ph", "strength_percent",
+        ),
     )),
     "reading": KindForm((
         *_measures(

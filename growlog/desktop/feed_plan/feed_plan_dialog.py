@@ -12,10 +12,12 @@ from growlog.desktop.look.widgets import Button, Card, DialogFrame, EmptyState, 
 from growlog.records.crop import Crop
 from growlog.records.display import fixed, plain
 from growlog.records.feed_plan import FeedStep
+from growlog.records.money import decimals_of
 from growlog.records.problems import Problem
 from growlog.records.recipe import Mix
+from growlog.services.feed_costs import FeedCost
 from growlog.services.feed_plan import new_step
-from growlog.words import say, show_day_of_year
+from growlog.words import say, show_day_of_year, show_number
 
 
 class StepRow(Card):
@@ -90,6 +92,8 @@ class FeedPlanDialog(DialogFrame):
         self.body.addWidget(self._list_place)
         self.body.addLayout(self._below)
         self.body.addWidget(self.new_button, 0, Qt.AlignmentFlag.AlignLeft)
+        self.cost_label = TextLabel("", "", "mute", wraps=True)
+        self.body.addWidget(self.cost_label)
         self.body.addStretch(1)
         self.set_note(
             say("The day's feed begins with what the plan says; a change of step is in the list of what is due.")
@@ -120,6 +124,14 @@ class FeedPlanDialog(DialogFrame):
         elif not steps:
             self._list.addWidget(EmptyState(say("No step yet: say which mix is given from which plant age."), ""))
         self.new_button.setVisible(bool(mixes))
+
+    def show_cost(self, cost: FeedCost) -> None:
+        """What the crop's feeds have cost so far; what has no price is named."""
+        amount = f"{show_number(float(cost.amount), decimals_of(cost.currency))} {cost.currency}".strip()
+        words = say("The feeds so far: {amount} for {litres}.", amount=amount, litres=fixed(cost.litres, 0, "L"))
+        if cost.unpriced:
+            words += " " + say("Without a price: {names}.", names=", ".join(cost.unpriced))
+        self.cost_label.setText(words if cost.litres > 0 else "")
 
     def new(self) -> None:
         """Opens an empty step, from today on where the plan ends before."""

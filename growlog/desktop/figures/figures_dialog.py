@@ -49,7 +49,7 @@ class FiguresDialog(TallDialog):
         self.crop_field = ChoiceField(say("Crop"), crops, crop_id, name="crop", beside=True)
         self.banner = Banner()
         self.waiting_label = TextLabel(say("Working them out…"), "subtitle")
-        columns = [Column(say("Figure")), Column(say("Value"), True, 150)]
+        columns = [Column(say("Figure")), Column(say("Value"), True, 130)]
         self.table = PlainTable(columns, say("All figures"), "figures.table", 15)
         self.count_label = TextLabel("", "small")
         self.name_label = TextLabel("", "heading", wraps=True)
@@ -90,7 +90,7 @@ class FiguresDialog(TallDialog):
         row.addWidget(self.crop_field)
         left, right = QWidget(), self.panel_card
         column = FormGrid(1, 300)
-        both = FormGrid(2, 400)
+        both = FormGrid(2, 330)
         column.add(self.count_label, self.table)
         left = column
         right.body.addWidget(self.name_label)

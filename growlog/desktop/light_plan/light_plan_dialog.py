@@ -65,6 +65,12 @@ class LightPlanDialog(TallDialog):
         if self.book is not None and self.book.view is not None:
             self._open(new_step(self.book.view.room.id, self.book.today), is_new=True)
 
+    def set_waiting(self, waiting: bool) -> None:
+        """While a step is being written nothing of it can be changed."""
+        self.set_note(say("Writing…") if waiting else "")
+        if self.form is not None:
+            self.form.setEnabled(not waiting)
+
     def close_form(self) -> None:
         """Puts the form away."""
         if self.form is not None:
@@ -107,7 +113,7 @@ class LightPlanDialog(TallDialog):
                 widget.deleteLater()
         for lit in book.lit:
             self.today_column.addWidget(TextLabel(lit_words(lit), wraps=True))
-        if not book.lit:
+        if not book.lit and book.view is not None:
             self.today_column.addWidget(TextLabel(say("No crop stands in this room today."), "small"))
 
     def _room_chosen(self) -> None:
@@ -138,6 +144,7 @@ class LightPlanDialog(TallDialog):
         self.body.insertWidget(self.body.indexOf(self.more_button), self.form)
         self._show_parts()
         self.form.hours_field.setFocus()
+        self.bring_into_view(self.form)
 
     def _show_parts(self) -> None:
         book = self.book

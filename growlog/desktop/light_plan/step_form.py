@@ -30,6 +30,7 @@ from growlog.services.light.plan_book import LightPlanBook
 from growlog.words import say
 
 ON_DAY, AT_AGE = "day", "age"
+_QUANTITIES = ("photoperiod_h", "dimming_percent", "canopy_ppfd_umol")
 
 
 class StepForm(Card):
@@ -43,6 +44,7 @@ class StepForm(Card):
         super().__init__()
         self.setObjectName("stepForm")
         self._before, self._is_new, self._book = step, is_new, book
+        self._asked = ""
         starts = [(ON_DAY, say("on a day")), (AT_AGE, say("at a plant age"))]
         self.start_field = ChoiceField(say("Starts"), starts, ON_DAY if step.from_age is None else AT_AGE, name="start")
         self.day_field = DayField(say("Day"), step.from_day, near=book.today, name="from_day")
@@ -174,10 +176,16 @@ class StepForm(Card):
         hours = self.hours_field.value()
         if hours is None:
             return say("Say how many hours the lamps are on.")
+        if not self._can_be():
+            return ""
         words = span_words(hours, self.on_field.value())
         setting = self._setting()
         known = light_day(self._book.today, setting)
         return words if known.dli_mol is None else f"{words}: {dli_words(known)}"
+
+    def _can_be(self) -> bool:
+        """Whether hours, output and light are within what a lamp and a day have."""
+        return not any(p.field in _QUANTITIES and not p.asks for p in self.step().problems())
 
     def _setting(self) -> LightSetting:
         """As the step would set it, with the light that is stated or, without, an estimate from the lamps."""
@@ -194,7 +202,7 @@ class StepForm(Card):
 
     def _ask(self) -> None:
         """More photons than the lamps can give on the floor."""
-        if self.canopy_field.is_refused:
+        if not self._can_be():
             return
         step = self.step()
         most = self._most(LightSetting(step.photoperiod_h, step.on_at, step.dimming_percent, step.lamp_ids))
@@ -203,9 +211,11 @@ class StepForm(Card):
         if stated is not None and most is not None and more_than_lamps_give(stated, most.ppfd_umol):
             sentence = say("The lamps can give {most} on this floor at most. Is it right?",
                            most=fixed(most.ppfd_umol, 0, "µmol/m²/s"))  # fmt: skip
-        if sentence != self.canopy_field.question:
-            self.canopy_field.show_question(sentence)
+        if sentence != self._asked:
             self.answer_box.setChecked(False)
+        self._asked = sentence
+        if sentence or not self.canopy_field.is_refused:
+            self.canopy_field.show_question(sentence)
         self.answer_box.setVisible(bool(sentence))
 
     def _remove(self) -> None:

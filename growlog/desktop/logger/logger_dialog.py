@@ -34,6 +34,7 @@ class LoggerDialog(TallDialog):
 
     carried_in = Signal(object)
     remove_wanted = Signal(str)
+    room_wanted = Signal()
 
     def __init__(
         self,
@@ -140,7 +141,7 @@ class LoggerDialog(TallDialog):
         self.banner.hide()
 
     def _connect(self) -> None:
-        self.empty.chosen.connect(self._choose_file)
+        self.empty.chosen.connect(self._begin)
         self.other_button.clicked.connect(self._choose_file)
         self.save_button.clicked.connect(self._save_refused)
         self.close_button.clicked.connect(self.close)
@@ -152,6 +153,12 @@ class LoggerDialog(TallDialog):
         self.files_view.remove_wanted.connect(self.remove_wanted)
         for keys in ("Ctrl+Return", "Ctrl+Enter"):
             QShortcut(QKeySequence(keys), self).activated.connect(self.confirm)
+
+    def _begin(self) -> None:
+        if self._rooms:
+            self._choose_file()
+        else:
+            self.room_wanted.emit()
 
     def _choose_file(self) -> None:
         filters = [say("Tables") + " (*.csv *.tsv *.txt)", say("All files") + " (*)"]
@@ -264,7 +271,7 @@ class LoggerDialog(TallDialog):
             sentence = say("Choose a file that your logger or its app exported: CSV with time, temperature and humidity.")
             self.empty.set_sentence(sentence, say("Choose a file…") if self._writable else "")
         else:
-            self.empty.set_sentence(say("Readings belong to a room. There is none yet: make one under Room."))
+            self.empty.set_sentence(say("Readings belong to a room. There is none yet."), say("Open the room…"))
         self.empty.setVisible(plan is None and not busy)
         self.file_label.setText("" if self._path is None else self._path.name)
         self.room_field.setVisible(len(self._rooms) > 1)

@@ -29,7 +29,7 @@ class DoseLine(QObject):
         self.product_label = TextLabel(dose.product, "strong", wraps=True)
         self.amount = QuietNumberField("", decimals=6, name=f"dose.{number}")
         self.amount.editor.setAccessibleName(say("Dose of {product}", product=dose.product))
-        self.amount.set_value(dose.amount)
+        self.amount.show_exact(dose.amount, 3 if dose.amount >= 0.1 else 6)
         self.unit_box = CalmComboBox()
         self.unit_box.setObjectName(f"dose.{number}.unit")
         self.unit_box.setAccessibleName(say("Unit of the dose of {product}", product=dose.product))

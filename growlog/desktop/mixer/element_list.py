@@ -49,6 +49,8 @@ class ElementRow(QObject):
             high = None if line.range.high is None else line.range.high * factor
         self.mark.show_value(value, low, high)
         self.words_label.setText(words_of(line, unit, factor))
+        spoken = (line.label, self.value_label.text(), unit, self.words_label.text())
+        self.mark.setAccessibleName(" ".join(part for part in spoken if part))
         missed = line.standing in (Standing.BELOW, Standing.ABOVE)
         self.words_label.set_tone("problem" if missed else "mute")
 

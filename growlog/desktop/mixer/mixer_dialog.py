@@ -29,6 +29,7 @@ class MixerDialog(MixerFrame):
     log_wanted = Signal(object)  # MixerState
     open_file_wanted = Signal()
     save_file_wanted = Signal(object)  # MixerState
+    stock_wanted = Signal(object)  # MixerState
     shelf_wanted = Signal()
     waters_wanted = Signal()
     keep_guests_wanted = Signal(object)  # MixerState
@@ -119,6 +120,7 @@ class MixerDialog(MixerFrame):
         menu = QMenu(self)
         menu.addAction(say("Open a mix file…")).triggered.connect(self.open_file_wanted)
         menu.addAction(say("Save as a mix file…")).triggered.connect(self._ask_file)
+        menu.addAction(say("As one concentrate…")).triggered.connect(self._ask_stock)
         menu.addSeparator()
         menu.addAction(say("Shelf…")).triggered.connect(self.shelf_wanted)
         menu.addAction(say("Source waters…")).triggered.connect(self.waters_wanted)
@@ -199,6 +201,10 @@ class MixerDialog(MixerFrame):
     def _ask_file(self) -> None:
         if self._is_ready():
             self.save_file_wanted.emit(self.current_state())
+
+    def _ask_stock(self) -> None:
+        if self._is_ready():
+            self.stock_wanted.emit(self.current_state())
 
     def _ask_log(self) -> None:
         if self._is_ready():

@@ -136,9 +136,10 @@ class MixerFrame(DialogFrame):
         self.balance_label.setText(balance_words(view.charges) if known and view.charges is not None else "")
 
     def _show_figures(self, view: MixerView) -> None:
-        figures = [] if view.ec is None else [view.ec.figure]
+        figures = [] if view.ec is None else [view.ec.figure, view.ec.offset_figure]
         figures += [line.figure for line in view.elements]
-        names = {"ec": say("EC at 25 °C"), **{line.figure.key: line.label for line in view.elements}}
+        own = {} if view.ec is None else {view.ec.offset_figure.key: say("Your meter")}
+        names = {"ec": say("EC at 25 °C"), **own, **{line.figure.key: line.label for line in view.elements}}
         self.explain_button.show_figures(figures, names)
 
 

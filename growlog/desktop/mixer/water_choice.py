@@ -74,7 +74,8 @@ class WaterChoice(QObject):
         for water in self._waters.values():
             field = QuietNumberField(water.name, "%", 0, 100, decimals=1, name=f"share.{water.name}")
             share = shares.get(water.id)
-            field.set_value(None if share is None else round(100 * share, 1))
+            if share is not None:
+                field.show_exact(100 * share, 1)
             field.value_changed.connect(self.waters_changed)
             self._shares[water.id] = field
             self._grid.add(field)

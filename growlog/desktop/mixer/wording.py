@@ -52,6 +52,7 @@ def content_text(amount: float) -> str:
 
 def tell(field: Field, problems: Iterable[Problem]) -> None:
     """Says beside a field what the mixer finds of it; what the field finds of itself goes before."""
+    field.clear_message()
     field.check()
     if field.is_refused:
         return
@@ -66,8 +67,18 @@ def tell(field: Field, problems: Iterable[Problem]) -> None:
 class QuietNumberField(NumberField):
     """A number in a table: what is wrong with it is said by the row, below all its cells."""
 
+    _exact: float | None = None
+    _exact_text = ""
+
+    def show_exact(self, value: float, decimals: int) -> None:
+        """Shows a number rounded; as long as it is not touched it is taken as it was."""
+        self.set_value(round(value, decimals))
+        self._exact, self._exact_text = value, self.line.text()
+
     def typed(self) -> float | None:
         """The number that stands there, even one that the mixer refuses."""
+        if self._exact is not None and self.line.text() == self._exact_text:
+            return self._exact
         return None if self._value is None else float(self._value)
 
     def _say(self, refusal: str, question: str) -> None:

@@ -21,7 +21,8 @@ class LabourPage(QWidget):
         sentence = say("No minutes of work were noted with this crop yet. Each entry has a field for them.")
         self.empty = EmptyState(sentence, name="emptyLabour")
         self.head_label = TextLabel("", "heading", wraps=True)
-        self.way_label = TextLabel(say("Minutes so far and their share; under each crop's name, minutes a fruit."), "small")
+        words = say("Minutes so far and their share; under each crop's name, minutes a fruit.")
+        self.way_label = TextLabel(words, "small", wraps=True)
         self.table: PlainTable | None = None
         self.note_label = TextLabel(
             say("Of work on a room or a tank each crop that stood there has an equal part."), "small", wraps=True

@@ -30,7 +30,7 @@ class MoneyDialog(TallDialog):
             CROP: say("This crop"), LABOUR: say("Labour"), PURCHASES: say("Purchases"), POWER: say("Electricity"),
             PRICES: say("Prices"),
         }  # fmt: skip
-        self.switch = SegmentSwitch(list(words.items()), CROP, say("Part of the money"))
+        self.switch = SegmentSwitch(list(words.items()), CROP, say("Part of the money"), wraps=True)
         self.banner = Banner()
         self.waiting_label = TextLabel(say("Adding up…"), "subtitle")
         self.crop_page, self.labour_page = CropPage(), LabourPage()
@@ -84,6 +84,8 @@ class MoneyDialog(TallDialog):
         self.crop_field.value_changed.connect(self._crop_chosen)
         self.crop_page.purchase_wanted.connect(self._add_purchase)
         self.close_button.clicked.connect(self.close)
+        self.purchases.form_opened.connect(self.bring_into_view)
+        self.power.form_opened.connect(self.bring_into_view)
         self.banner.closed.connect(self.banner.hide)
 
     def _show_part(self, key: str) -> None:

@@ -29,9 +29,12 @@ class MoneyField(NumberField):
 
     def set_minor(self, minor: int | None) -> None:
         """Shows an amount given in minor units."""
-        amount = None if minor is None else float(Decimal(minor).scaleb(-self._decimals_shown))
+        if minor is None:
+            self.clear()
+            return
+        amount = float(Decimal(minor).scaleb(-self._decimals_shown))
         self.set_value(amount)
-        if amount is not None and amount != int(amount):
+        if amount != int(amount):
             self.line.setText(f"{amount:.{self._decimals_shown}f}".replace(".", QLocale().decimalPoint()))
 
 

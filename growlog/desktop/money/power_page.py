@@ -1,11 +1,12 @@
 """Electricity: the tariffs, and the meter held against the estimate."""
 
 from collections.abc import Iterable
-from datetime import time
+from datetime import date, time
 
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtWidgets import QVBoxLayout, QWidget
 
+from growlog.desktop.locale_forms import day_in_form
 from growlog.desktop.look.widgets import Button, FlowLayout, SectionTitle, TextLabel
 from growlog.desktop.money.tariff_form import TariffForm
 from growlog.desktop.money.wording import money_text
@@ -16,7 +17,7 @@ from growlog.records.tariff import Tariff, TariffBand
 from growlog.services.energy.meter import MeterCheck
 from growlog.services.money.book import MoneyBook
 from growlog.services.open_logbook import new_id
-from growlog.words import say, show_day, show_number
+from growlog.words import say, show_number
 
 
 class PowerPage(QWidget):
@@ -24,13 +25,14 @@ class PowerPage(QWidget):
 
     saved = Signal(object)
     removed = Signal(object)
+    form_opened = Signal(object)
     meter_wanted = Signal()
 
     def __init__(self) -> None:
         super().__init__()
         self._book: MoneyBook | None = None
         self.form: TariffForm | None = None
-        columns = [Column(say("From"), width_px=150), Column(say("Tariff"), width_px=160), Column(say("A kWh")),
+        columns = [Column(say("From"), width_px=104), Column(say("Tariff"), width_px=130), Column(say("A kWh")),
                    Column(say("A day"), True, 110)]  # fmt: skip
         self.table = PlainTable(columns, say("Tariffs"), "tariffs", 6)
         self.none_label = TextLabel(
@@ -117,6 +119,7 @@ class PowerPage(QWidget):
         self._column.insertWidget(self._column.indexOf(self.add_button), self.form)
         self._show_parts()
         self.form.name_field.setFocus()
+        self.form_opened.emit(self.form)
 
     def _show_parts(self) -> None:
         has_any = bool(self.table.rows())
@@ -128,7 +131,11 @@ class PowerPage(QWidget):
 def _tariff_row(tariff: Tariff, currency: str) -> Row:
     bands = "; ".join(_band_words(band, currency) for band in tariff.bands)
     daily = "" if tariff.daily_charge_minor is None else money_text(tariff.daily_charge_minor, currency)
-    return Row(tariff.id, (show_day(tariff.from_day), tariff.name, bands, daily), tip=bands)
+    return Row(tariff.id, (_short(tariff.from_day), tariff.name, bands, daily), tip=bands)
+
+
+def _short(day: date) -> str:
+    return day_in_form(day, "yMMMd")
 
 
 def _band_words(band: TariffBand, currency: str) -> str:
@@ -139,7 +146,7 @@ def _band_words(band: TariffBand, currency: str) -> str:
 
 
 def _meter_row(key: str, room: str, check: MeterCheck) -> Row:
-    days = f"{show_day(check.from_day)} \u2013 {show_day(check.until_day)}"
+    days = f"{_short(check.from_day)} \u2013 {_short(check.until_day)}"
     difference = ("+" if check.difference_kwh > 0 else "") + fixed(check.difference_kwh, 1, "kWh")
     if check.difference_percent is not None:
         sign = "+" if check.difference_percent > 0 else ""

@@ -5,6 +5,7 @@ from collections.abc import Iterable
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtWidgets import QVBoxLayout, QWidget
 
+from growlog.desktop.locale_forms import day_in_form
 from growlog.desktop.look.widgets import Button, EmptyState
 from growlog.desktop.money.purchase_form import PurchaseForm
 from growlog.desktop.money.wording import money_text
@@ -13,7 +14,7 @@ from growlog.records.problems import Problem
 from growlog.records.purchase import Purchase
 from growlog.services.money.book import MoneyBook
 from growlog.services.open_logbook import new_id
-from growlog.words import say, say_count, show_day
+from growlog.words import say, say_count
 
 
 class PurchasesPage(QWidget):
@@ -21,13 +22,14 @@ class PurchasesPage(QWidget):
 
     saved = Signal(object)
     removed = Signal(object)
+    form_opened = Signal(object)
 
     def __init__(self) -> None:
         super().__init__()
         self._book: MoneyBook | None = None
         columns = [
-            Column(say("Day"), width_px=140), Column(say("What")), Column(say("For"), width_px=104),
-            Column(say("Borne by"), width_px=150), Column(say("Serves"), width_px=112),
+            Column(say("Day"), width_px=104), Column(say("What")), Column(say("For"), width_px=96),
+            Column(say("Borne by"), width_px=130), Column(say("Serves"), width_px=88),
             Column(say("Price"), True, 104),
         ]  # fmt: skip
         self.table = PlainTable(columns, say("Purchases"), "purchases", 9)
@@ -92,6 +94,7 @@ class PurchasesPage(QWidget):
         self._show_parts()
         if is_new:
             self.form.name_field.setFocus()
+        self.form_opened.emit(self.form)
 
     def _show_parts(self) -> None:
         has_any = bool(self.table.rows())
@@ -103,7 +106,7 @@ class PurchasesPage(QWidget):
 def _row(purchase: Purchase, names: dict[str, str], currency: str) -> Row:
     borne = say("shared") if purchase.crop_id is None else names.get(purchase.crop_id, say("a removed crop"))
     cells = (
-        show_day(purchase.day), purchase.name, say(purchase.sort.label), borne, life_words(purchase),
+        day_in_form(purchase.day, "yMMMd"), purchase.name, say(purchase.sort.label), borne, life_words(purchase),
         money_text(purchase.price_minor, currency),
     )  # fmt: skip
     return Row(purchase.id, cells, tip=purchase.note)

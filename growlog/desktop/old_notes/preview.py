@@ -56,7 +56,7 @@ class Preview(QWidget):
         header.setSectionResizeMode(QHeaderView.ResizeMode.Interactive)
         for column in (BECOMES, REMARK):
             header.setSectionResizeMode(column, QHeaderView.ResizeMode.Stretch)
-        for column, width in ((LINE, 56), (DAY, 150)):
+        for column, width in ((LINE, 56), (DAY, 170)):
             self.table.setColumnWidth(column, current().px(width))
         top = FlowLayout()
         top.addWidget(SectionTitle(say("What the rows become")))

@@ -55,6 +55,11 @@ class QuickLinePanel(QWidget):
         if self._answered:
             self._read()
 
+    def taken_back(self) -> None:
+        """Something was undone: what was said to be written may stand no more."""
+        if not self.field.text():
+            self._read()
+
     def start(self) -> None:
         """Puts the cursor into the field."""
         self.field.setFocus()

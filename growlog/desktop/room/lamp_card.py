@@ -93,6 +93,8 @@ class LampCard(ThingCard[Lamp]):
 
 
 def _watts_words(lamp: Lamp) -> str:
+    if any(p.field != "name" and not p.asks for p in lamp.problems()):
+        return ""  # said beside its field once typing has ended
     watts = lamp_watts(lamp)
     if watts is None:
         return say("Without watts, neither light nor electricity can be worked out.")

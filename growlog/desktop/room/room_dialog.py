@@ -6,14 +6,15 @@ from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QKeySequence, QShortcut
 from PySide6.QtWidgets import QHBoxLayout, QWidget
 
-from growlog.desktop.look.widgets import Banner, Button, ChoiceField, DialogFrame
+from growlog.desktop.look.widgets import Banner, Button, ChoiceField
 from growlog.desktop.room.room_page import RoomPage
+from growlog.desktop.tall_dialog import TallDialog
 from growlog.records.problems import Problem
 from growlog.services.room_changes import RoomBook
 from growlog.words import say
 
 
-class RoomDialog(DialogFrame):
+class RoomDialog(TallDialog):
     """Saving emits `confirmed` with the records that are new or changed and those taken off, of all rooms together.
 
     It stays open until it is told to close, so that a refusal loses nothing.
@@ -108,6 +109,7 @@ class RoomDialog(DialogFrame):
         named = [(page.room_id, page.name_field.value() or say("new room")) for page in self.pages]
         self.room_field.set_choices(named, self.page.room_id)
         self.room_field.setVisible(len(self.pages) > 1)
+        self.new_button.setVisible(len(self.pages) > 1 or not self.page.is_new)
         known = not self.page.is_new
         self.light_button.setEnabled(known)
         self.logger_button.setEnabled(known)

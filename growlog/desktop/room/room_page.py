@@ -5,7 +5,7 @@ from functools import partial
 from typing import Any
 from zoneinfo import available_timezones
 
-from PySide6.QtCore import Qt, QTimeZone
+from PySide6.QtCore import QTimeZone
 from PySide6.QtWidgets import QVBoxLayout, QWidget
 
 from growlog.desktop.cautions_box import CautionsBox
@@ -53,7 +53,7 @@ class RoomPage(QWidget):
         }  # fmt: skip
         words = {LAMPS: say("Lamps"), DEVICES: say("Devices"), TANKS: say("Tanks"), CROPS: say("Crops"),
                  CAUTIONS: say("Cautions")}  # fmt: skip
-        self.switch = SegmentSwitch(list(words.items()), LAMPS, say("Part of the room"))
+        self.switch = SegmentSwitch(list(words.items()), LAMPS, say("Part of the room"), wraps=True)
         self._place()
         self.switch.value_changed.connect(self.show_part)
         self.show_part(LAMPS)
@@ -114,7 +114,7 @@ class RoomPage(QWidget):
         column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(12)
         column.addWidget(grid)
-        column.addWidget(self.switch, 0, Qt.AlignmentFlag.AlignLeft)
+        column.addWidget(self.switch)
         for part in self.parts.values():
             column.addWidget(part)
         column.addStretch(1)

@@ -29,7 +29,7 @@ from growlog.records.problems import Problem
 from growlog.records.product import ShelfProduct, StockMove, StockMoveSort
 from growlog.words import say, show_day, show_number
 
-_SHOWN_MOVES = 8
+_SHOWN_MOVES = 40
 
 
 @dataclass(frozen=True)

@@ -66,6 +66,7 @@ class SessionTally(DialogFrame):
         self._today = today
         self._ended = False
         self._warned = False  # that closing would lose what stands here
+        self._unkept = False  # the last state could not be kept
         self.model = TallyModel(tally, read_crops, now, today, system, self)
         self._focus_timer = QTimer(self)  # what was just unfolded has its place only after this turn
         self._focus_timer.setSingleShot(True)
@@ -272,6 +273,8 @@ class SessionTally(DialogFrame):
     def _keep_now(self, tally: Tally) -> None:
         self._kept = tally
         problem = self._keep(tally)
+        self._unkept = bool(problem)
+        self._show()
         if problem:
             self._say(say("This is not kept: {reason} Write it before you close.", reason=problem), True)
 
@@ -294,6 +297,8 @@ class SessionTally(DialogFrame):
         self.write_button.setText(with_key(words, "Ctrl \u23ce"))
         left = model.tally.left_over_s(model.now()) or 0
         kept = say("Kept as you go. Nothing is in the log before you write it.")
+        if self._unkept:
+            kept = say("Not kept at present, and not in the log before you write it.")
         over = say("{minutes} is given to no crop and stays out.", minutes=minutes_text(left)) if left > 0 else ""
         for label in (self.kept_label, self.kept_below_label):
             label.setText("\n".join(part for part in (kept, over) if part))

@@ -36,4 +36,5 @@ def read_weight(text: str, system: str = METRIC) -> float:
 def weight_text(weight_g: float, system: str = METRIC) -> str:
     """A weight with its unit, as it stands on a chip."""
     unit = display_unit("weight_g", system)
-    return f"{number_text(unit.shown(weight_g), unit.decimals).removesuffix('.0')}\u2009{unit.unit}"
+    shown = round(unit.shown(weight_g), unit.decimals)
+    return f"{number_text(shown, 0 if shown == int(shown) else unit.decimals)}\u2009{unit.unit}"

@@ -28,8 +28,7 @@ class PhPage(QWidget):
         self.product_field = WordField(say("What was added"), list(self._ids), name="ph.product")
         self.amount_field = NumberField(say("How much"), "", 0, 100_000, decimals=2, name="ph.amount", required=True)
         self.unit_field = ChoiceField(say("Unit"), [("mL", "mL"), ("g", "g")], "mL", name="ph.unit")
-        self.record = RecordPart(today, units, "phRecord")
-        self.record.show_only(("volume_before_l", "ph_before", "ph_after"))
+        self.record = RecordPart(today, units, "phRecord", ("volume_before_l", "ph_before", "ph_after"))
         self._learned = QVBoxLayout()
         self._learned.setSpacing(4)
         self._content: QWidget | None = None

@@ -23,7 +23,7 @@ from growlog.records.problems import Problem
 from growlog.services.open_logbook import new_id
 from growlog.words import say
 
-_MEASURES = ("volume_before_l", "ec_before_ms_per_cm", "water_added_l", "drained_l", "ec_after_ms_per_cm",
+MEASURES = ("volume_before_l", "ec_before_ms_per_cm", "water_added_l", "drained_l", "ec_after_ms_per_cm",
              "ph_before", "ph_after")  # fmt: skip
 
 
@@ -32,12 +32,13 @@ class RecordPart(QWidget):
 
     changed = Signal()
 
-    def __init__(self, today: date, units: str, name: str) -> None:
+    def __init__(self, today: date, units: str, name: str, measures: Sequence[str] = MEASURES) -> None:
+        """measures: which quantities are asked for, by their names in the record."""
         super().__init__()
         self.setObjectName(name)
         self.day_field = DayField(say("Day"), today, latest=today, near=today, required=True, name=f"{name}.day")
         self.time_field = TimeField(say("Time"), name=f"{name}.time")
-        self.fields = {key: MeasureField(key, system=units, name=f"{name}.{key}") for key in _MEASURES}
+        self.fields = {key: MeasureField(key, system=units, name=f"{name}.{key}") for key in measures}
         self.minutes_field = MeasureField("labour_minutes", say("Labour"), units, f"{name}.minutes")
         self.note_field = NoteField(say("Note"), lines=2, name=f"{name}.note")
         self.message = TextLabel("", tone="problem", wraps=True)
@@ -55,12 +56,6 @@ class RecordPart(QWidget):
         column.addWidget(self.note_field)
         column.addWidget(self.message)
         self.message.hide()
-
-    def show_only(self, keys: Iterable[str]) -> None:
-        """Only these of the measured quantities are asked for."""
-        wanted = set(keys)
-        for key, field in self.fields.items():
-            field.setVisible(key in wanted)
 
     def show_doses(self, doses: Sequence[TankDose]) -> None:
         """What went in, each with its amount to be corrected."""
@@ -90,9 +85,9 @@ class RecordPart(QWidget):
         fields: list[Field] = [self.day_field, self.time_field, *self.fields.values(), self.minutes_field,
                                self.note_field, *(field for _, field in self.doses)]  # fmt: skip
         day = self.day_field.value()
-        if not check_all([f for f in fields if f.isVisibleTo(self)]) or day is None:
+        if not check_all(fields) or day is None:
             return None
-        shown = {key: field.value() for key, field in self.fields.items() if field.isVisibleTo(self)}
+        shown = {key: field.value() for key, field in self.fields.items()}
         taken = [(dose, field.value()) for dose, field in self.doses]
         doses = tuple(
             TankDose(dose.product, float(amount), dose.unit, dose.product_id) for dose, amount in taken if amount
@@ -109,7 +104,7 @@ class RecordPart(QWidget):
         left = []
         for problem in problems:
             field = self.day_field if problem.field == "day" else self.fields.get(problem.field)
-            if field is not None and field.isVisibleTo(self):
+            if field is not None:
                 field.show_problem(problem.sentence)
             else:
                 left.append(problem.sentence)

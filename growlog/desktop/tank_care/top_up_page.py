@@ -20,8 +20,6 @@ _LIMITS = {
     "volume_now_l": "volume_before_l", "ec_now_ms_per_cm": "ec_before_ms_per_cm", "volume_wanted_l": "tank_l",
     "ec_wanted_ms_per_cm": "ec_after_ms_per_cm", "water_ec_ms_per_cm": "ec_ms_per_cm",
 }  # fmt: skip
-_RECORDED = ("volume_before_l", "ec_before_ms_per_cm", "water_added_l", "drained_l", "ec_after_ms_per_cm",
-             "ph_before", "ph_after")  # fmt: skip
 
 
 class TopUpPage(QWidget):
@@ -48,7 +46,6 @@ class TopUpPage(QWidget):
         works = [(w.value, say(w.label)) for w in (TankWork.TOP_UP, TankWork.CORRECTION, TankWork.RENEWAL)]
         self.work_field = ChoiceField(say("Work"), works, TankWork.TOP_UP.value, name="topUp.work")
         self.record = RecordPart(today, units, "topUpRecord")
-        self.record.show_only(_RECORDED)
         self._place()
         self.find_button.clicked.connect(self.ask)
         for field in self.fields.values():

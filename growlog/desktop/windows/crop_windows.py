@@ -14,6 +14,7 @@ from growlog.desktop.windows.placing import open_beside
 from growlog.records.crop import Crop, Placement
 from growlog.records.cultivar import Cultivar
 from growlog.services.crops import add_crop, change_crop, clear_crop, crop_and_cultivar, remove_crop, reopen_crop
+from growlog.services.decisions import decisions_for_cultivar
 from growlog.services.money.prices import prices_of
 from growlog.services.rooms import place_crop, placements_of, rooms_of
 from growlog.words import say
@@ -35,6 +36,7 @@ class CropWindows(QObject):
         currency = prices_of(log).currency
         self._show(CropDialog(log.today(), rooms_of(log), parent=self._window, currency=currency))
         self.dialog.confirmed.connect(self._write_new)
+        self.dialog.cultivar_typed.connect(self._show_past)
 
     def correct(self, crop_id: str = "") -> None:
         """Opens the form of a crop, the chosen one if none is named."""
@@ -66,6 +68,10 @@ class CropWindows(QObject):
             self._messages.inform(
                 say("The crop was removed, with its entries and photos."), say("Undo"), self._desk.undo
             )
+
+    def _show_past(self, species: str, name: str) -> None:
+        if self.dialog is not None:
+            self.dialog.past.show_decisions(decisions_for_cultivar(self._desk.log, species, name))
 
     def _show(self, dialog: Any) -> None:
         if self.dialog is not None:

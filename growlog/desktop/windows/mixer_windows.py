@@ -2,6 +2,7 @@
 
 from dataclasses import replace
 from datetime import date
+from functools import partial
 
 from PySide6.QtCore import QObject, Signal
 from PySide6.QtWidgets import QWidget
@@ -14,6 +15,7 @@ from growlog.desktop.mixer.doses_dialog import Candidate, DosesDialog
 from growlog.desktop.mixer.log_dialog import LogDialog
 from growlog.desktop.mixer.mixer_dialog import MixerDialog
 from growlog.desktop.mixer.save_mix_dialog import SaveMixDialog
+from growlog.desktop.mixer.stock_dialog import StockDialog
 from growlog.desktop.settings import Settings
 from growlog.desktop.windows.placing import open_beside
 from growlog.records.change import Change
@@ -39,6 +41,7 @@ from growlog.services.mixer import (
     save_state,
     starting_state,
     state_of_file,
+    stock_tank_warnings,
     strength_for_ec,
 )
 from growlog.services.mixer.bench import on_shelf
@@ -63,6 +66,7 @@ class MixerWindows(QObject):
         self._kept: MixerState | None = None
         self.dialog: MixerDialog | None = None
         self.doses: DosesDialog | None = None
+        self.stock: StockDialog | None = None
         self.saving: SaveMixDialog | None = None
         self.logging: LogDialog | None = None
         desk.written.connect(self._follow)
@@ -103,6 +107,7 @@ class MixerWindows(QObject):
         dialog.shelf_wanted.connect(self.shelf_wanted)
         dialog.waters_wanted.connect(self.waters_wanted)
         dialog.put_away.connect(self._keep)
+        dialog.stock_wanted.connect(self._ask_stock)
         dialog.keep_guests_wanted.connect(self._keep_guests)
         dialog.targets.keep_wanted.connect(self._keep_target)
         dialog.targets.remove_wanted.connect(self._remove_target)
@@ -185,6 +190,10 @@ class MixerWindows(QObject):
         if self.dialog is not None:
             self.dialog.show_state(state)
 
+    def _ask_stock(self, state: MixerState) -> None:
+        self.stock = StockDialog(partial(stock_tank_warnings, self._desk.log, state), self.dialog)
+        self.stock.show()
+
     def _ask_save(self, state: MixerState) -> None:
         self.saving = SaveMixDialog(state.mix_name, self.dialog)
         self.saving.confirmed.connect(self._save)
@@ -207,7 +216,9 @@ class MixerWindows(QObject):
             self.dialog.tank_field.setFocus()
             return
         day = state.day or self._desk.log.today()
-        chosen = [state.crop_id] if state.crop_id else [state.tank_id] if state.tank_id else []
+        tank = bench_of(self._desk.log, state).tank
+        into_tank = tank is not None and (tank.recirculates or not state.crop_id)
+        chosen = [state.tank_id if into_tank else state.crop_id]
         rows = round_rows(self._desk.log, day)
         units = self._settings.text("units")
         expected = self._expected()

@@ -28,6 +28,7 @@ class QuickLineWindows(QObject):
         self.panel.left.connect(self._leave)
         desk.board_changed.connect(self._learn)
         desk.sheet_changed.connect(self._show_day)
+        desk.undo_stack.written.connect(self._taken_back)
         self._show_day(desk.sheet)
 
     def start(self) -> None:
@@ -58,6 +59,9 @@ class QuickLineWindows(QObject):
     def _write(self, reading: LineReading) -> bool:
         sheet = self._desk.sheet
         return sheet is not None and self._desk.write(write_line, reading, _owner(sheet), sheet.day) is not None
+
+    def _taken_back(self, _change: object) -> None:
+        self.panel.taken_back()
 
     def _leave(self) -> None:
         self._page.board.setFocus()

@@ -17,6 +17,7 @@ from growlog.desktop.logger.work import LoggerServices
 from growlog.desktop.messages import Messages
 from growlog.desktop.room.room_dialog import RoomDialog
 from growlog.desktop.windows.placing import open_beside
+from growlog.desktop.write_behind import WriteBehind
 from growlog.records.change import Change
 from growlog.records.light_plan import LightStep
 from growlog.services.climate.carry_in import carry_in_logger, logger_files_of, remove_logger_file
@@ -39,6 +40,7 @@ class RoomWindows(QObject):
         self._messages = messages
         self._plan_room = ""
         self._reading: Task | None = None
+        self._behind: WriteBehind | None = None
         self.room: RoomDialog | None = None
         self.light_plan: LightPlanDialog | None = None
         self.logger: LoggerDialog | None = None
@@ -81,6 +83,7 @@ class RoomWindows(QObject):
             )
             self.logger.carried_in.connect(self._carried_in)
             self.logger.remove_wanted.connect(self._remove_file)
+            self.logger.room_wanted.connect(self.open_room)
         if self.logger is not None:
             open_beside(self.logger, self._window)
             if path is not None:
@@ -90,6 +93,8 @@ class RoomWindows(QObject):
         """Before the logbook is closed."""
         if self.logger is not None and isValid(self.logger):
             self.logger.stop_and_wait()
+        if self._behind is not None and isValid(self._behind):
+            self._behind.wait(20)
 
     def _own_room(self) -> str:
         return room_book(self._desk.log).room_of(self._desk.selection.crop_id or "")
@@ -123,11 +128,19 @@ class RoomWindows(QObject):
         self._write_step(remove_step, step)
 
     def _write_step(self, service: Any, step: LightStep) -> None:
-        if self.light_plan is None:
-            return
-        change = self._desk.write(service, step, on_problems=self.light_plan.show_problems)
+        """Days of the climate follow the light, which takes seconds where loggers told much."""
+        if self.light_plan is not None and self._behind is None:
+            self.light_plan.set_waiting(True)
+            shown = self.light_plan.show_problems
+            self._behind = WriteBehind(self._desk, service, step, on_over=self._step_written, on_problems=shown)
+
+    def _step_written(self, change: Change | None) -> None:
+        self._behind = None
+        if _is_open(self.light_plan) and self.light_plan is not None:
+            self.light_plan.set_waiting(False)
+            if change is not None:
+                self.light_plan.close_form()
         if change is not None:
-            self.light_plan.close_form()
             self._say_written(change)
 
     def _carried_in(self, change: Change) -> None:
@@ -135,7 +148,11 @@ class RoomWindows(QObject):
         self._say_written(change)
 
     def _remove_file(self, file_id: str) -> None:
-        change = self._desk.write(remove_logger_file, file_id)
+        if self._behind is None:
+            self._behind = WriteBehind(self._desk, remove_logger_file, file_id, on_over=self._file_removed)
+
+    def _file_removed(self, change: Change | None) -> None:
+        self._behind = None
         if change is not None:
             self._say_written(change)
 

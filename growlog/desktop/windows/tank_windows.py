@@ -16,6 +16,7 @@ from growlog.records.display import fixed
 from growlog.records.entry import Entry, Feed, Owner, OwnerKind, TankCare
 from growlog.records.feed_plan import FeedStep
 from growlog.records.problems import RecordRefused
+from growlog.services.feed_costs import crop_feed_cost
 from growlog.services.feed_plan import remove_step, save_step, steps_of
 from growlog.services.mixer import Bench, MixerState, bench_of, starting_state, state_of_mix, view_at
 from growlog.services.mixer.bench import on_shelf
@@ -97,6 +98,7 @@ class TankWindows(QObject):
         steps = [replace(s, mix_id=newest_edition(log, s.mix_id) or s.mix_id) for s in steps_of(log, self._plan_crop)]
         names = {m.id: m.name for m in bench_of(log, MixerState()).mixes.values()}
         self.plan.show_plan(steps, mixes_of(log), names)
+        self.plan.show_cost(crop_feed_cost(log, self._plan_crop))
 
     def _save_step(self, step: FeedStep) -> None:
         if self.plan is not None:

@@ -7,7 +7,7 @@ from itertools import pairwise
 from growlog.calculations.plant_age import age_on, day_at
 from growlog.records.crop import Crop
 from growlog.records.display import fixed
-from growlog.records.entry import Entry, Feed, LightChange
+from growlog.records.entry import Entry, Feed, LightChange, OwnerKind
 from growlog.services.photo_uses import photos_of_crop
 from growlog.services.review.crop_figures import CropFigures
 from growlog.services.review.model import Happening
@@ -36,9 +36,12 @@ def troubles(crop: CropFigures, *, with_notes: bool) -> tuple[Happening, ...]:
 
 
 def remarks(crop: CropFigures) -> tuple[Happening, ...]:
-    """The notes of entries, those of room and tank too, in the order of the days."""
+    """The notes of the crop's own entries, in the order of the days; those of its room and tank are not about it."""
+    own = (OwnerKind.CROP, OwnerKind.PLANT)
     return tuple(
-        Happening(crop.age_of(e.day), e.day, e.kind, " ".join(e.note.split())) for e in crop.entries if e.note.strip()
+        Happening(crop.age_of(e.day), e.day, e.kind, " ".join(e.note.split()))
+        for e in crop.entries
+        if e.note.strip() and e.owner.kind in own
     )
 
 

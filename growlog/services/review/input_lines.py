@@ -5,7 +5,7 @@ from contextlib import suppress
 
 from growlog.calculations.dose_units import dose_per_litre
 from growlog.calculations.explained_figure import DEFINITION, Figure, Input, Sure
-from growlog.records.display import fixed
+from growlog.records.display import fixed, plain
 from growlog.records.entry import Training
 from growlog.services.money.labour import Work
 from growlog.services.money.lines import CostKind
@@ -19,11 +19,11 @@ def took_lines() -> list[LineOf]:
     """The short table of the first page."""
     return [
         LineOf("light-sum", say("Light at the canopy"), lambda c: of_figure(c.figure("light-sum"), 0), "light-sum"),
-        LineOf("power", say("Power"), _power, "kwh"),
+        LineOf("power", say("Power"), _power, "kwh", beside=lambda c: of_figure(c.figure("kwh"), 0)),
         LineOf("feed", say("Feed"), _feed, _feed_figure),
-        LineOf("pollinating", say("Pollinating"), _pollinating, f"minutes-{Work.POLLINATION}"),
+        LineOf("pollinating", say("Pollinating"), _pollinating, beside=_pollinating_time),
         LineOf("other-work", say("All other work"), _other_work, "labour-minutes"),
-        LineOf("all-costs", say("All costs"), _all_costs, "cost", is_money=True),
+        LineOf("all-costs", say("All costs"), _all_costs, "cost", beside=_total_cost, is_money=True),
     ]
 
 
@@ -32,7 +32,7 @@ def feed_lines() -> list[LineOf]:
     return [
         LineOf("feeds", say("Feeds"), _feeds),
         LineOf("mixes", say("Mixes, in order"), _mixes),
-        LineOf("concentrates", say("Poured into it"), _poured, _poured_figure),
+        LineOf("concentrates", say("Poured into it"), _poured, _poured_figure, beside=_poured_amounts),
         LineOf("feed-ec", say("Mean EC given"), lambda c: _mean_of(c, "ec_ms_per_cm", "mS/cm")),
         LineOf("drain-ec", say("Mean EC of the drain"), lambda c: _mean_of(c, "drain_ec_ms_per_cm", "mS/cm")),
         LineOf("feed-ph", say("Mean pH given"), lambda c: _mean_of(c, "ph", "")),
@@ -43,7 +43,7 @@ def feed_lines() -> list[LineOf]:
 def light_lines() -> list[LineOf]:
     """Light and electricity."""
     return [
-        LineOf("photoperiod", say("Hours of light, at the end"), lambda c: of_figure(c.figure("photoperiod"), 1)),
+        LineOf("photoperiod", say("Hours of light, at the end"), _hours),
         LineOf("ppfd", say("At the canopy, at the end"), lambda c: of_figure(c.figure("canopy-ppfd"), 0),
                "canopy-ppfd"),
         LineOf("mean-dli", say("A day, on average"), lambda c: of_figure(c.figure("mean-dli"), 1, "mol/m²"),
@@ -70,10 +70,10 @@ def training_lines() -> list[LineOf]:
 
 def cost_lines() -> list[LineOf]:
     """Cost by kind, and what a fruit came to."""
-    kinds = [LineOf(f"cost-{k}", _upper(say(k.label)), _cost_shown(k), f"cost-{k}", is_money=True) for k in CostKind]
+    kinds = [LineOf(f"cost-{k}", _upper(say(k.label)), _cost_shown(k), _explained(k), is_money=True) for k in CostKind]
     return [
         *kinds,
-        LineOf("cost", say("All costs"), _all_costs, "cost", is_money=True),
+        LineOf("cost", say("All costs"), _total_cost, "cost", is_money=True),
         LineOf("cost-per-fruit", say("A fruit"), lambda c: _per(c, "cost-per-fruit"), "cost-per-fruit",
                is_money=True),
         LineOf("cost-per-kg", say("A kg of fruit"), lambda c: _per(c, "cost-per-kg"), "cost-per-kg", is_money=True),
@@ -126,6 +126,12 @@ def _pollinating(crop: CropFigures) -> str:
     return joined(say_count("{n} round", "{n} rounds", rounds), work(minutes) if minutes else "")
 
 
+def _pollinating_time(crop: CropFigures) -> str:
+    minutes = crop.number(f"minutes-{Work.POLLINATION}") or 0
+    rounds = len(crop.pollinations)
+    return work(minutes) if minutes else say_count("{n} round", "{n} rounds", rounds) if rounds else ""
+
+
 def _other_work(crop: CropFigures) -> str:
     minutes = crop.labour.minutes - (crop.number(f"minutes-{Work.POLLINATION}") or 0)
     return work(minutes) if minutes > 0.5 else ""
@@ -137,6 +143,10 @@ def _all_costs(crop: CropFigures) -> str:
     total = money(crop.costs.total, crop.currency)
     power = crop.costs.by_kind.get(CostKind.ENERGY)
     return say("{total}, power {power} of it", total=total, power=minor_money(power, "")) if power else total
+
+
+def _total_cost(crop: CropFigures) -> str:
+    return "" if crop.figure("cost") is None else money(crop.costs.total, crop.currency)
 
 
 def _feeds(crop: CropFigures) -> str:
@@ -156,11 +166,18 @@ def _poured(crop: CropFigures) -> str:
     return ", ".join(_poured_words(*key, value) for key, value in poured(crop).items() if value)
 
 
+def _poured_amounts(crop: CropFigures) -> str:
+    return ", ".join(_measured(measure, value) for (_, measure), value in poured(crop).items() if value)
+
+
 def _poured_words(product: str, measure: str, value: float) -> str:
-    big = value >= 100
-    unit = {"mL": "L", "g": "kg"}.get(measure, measure) if big else measure
-    shown = value / 1000 if big and unit != measure else value
-    return say("{amount} of {product}", amount=fixed(shown, 2 if big else 1, unit), product=product)
+    return say("{amount} of {product}", amount=_measured(measure, value), product=product)
+
+
+def _measured(measure: str, value: float) -> str:
+    if value < 100:
+        return fixed(value, 1, measure)
+    return fixed(value / 1000, 2, {"mL": "L", "g": "kg"}.get(measure, measure))
 
 
 def _poured_figure(crop: CropFigures) -> Figure:
@@ -172,6 +189,11 @@ def _poured_figure(crop: CropFigures) -> Figure:
 def _mean_of(crop: CropFigures, name: str, unit: str) -> str:
     values = [v for f in crop.feeds if (v := getattr(f, name)) is not None]
     return fixed(sum(values) / len(values), 1, unit) if values else ""
+
+
+def _hours(crop: CropFigures) -> str:
+    hours = crop.number("photoperiod")
+    return "" if hours is None else plain(hours, "h")
 
 
 def _usual_light(crop: CropFigures) -> str:
@@ -218,6 +240,11 @@ def _work_shown(which: Work) -> Shown:
 
 def _cost_shown(kind: CostKind) -> Shown:
     return lambda crop: _cost_of(crop, kind)
+
+
+def _explained(kind: CostKind) -> str:
+    """Costs that are shared or worked out need a word; a purchase explains itself."""
+    return f"cost-{kind}" if kind in (CostKind.ENERGY, CostKind.NUTRIENTS, CostKind.GEAR) else ""
 
 
 def _cost_of(crop: CropFigures, kind: CostKind) -> str:

@@ -69,7 +69,7 @@ def _how(crop: CropFigures) -> Iterator[str]:
         yield say("The packet says day {age}.", age=crop.packet_age)
     picked = crop.facts.fruit_count + crop.facts.culled_count
     if crop.flowers_pollinated and picked:
-        yield say("{picked} were picked, culls too, after {flowers} flowers were pollinated.", picked=picked,
+        yield say("{picked} fruit were picked, culls counted, of {flowers} flowers pollinated.", picked=picked,
                   flowers=crop.flowers_pollinated)  # fmt: skip
 
 

@@ -11,7 +11,6 @@ from growlog.words import mark, say, show_day, show_number
 Shown = Callable[[CropFigures], str]
 
 _SURE = {
-    Sure.PUBLISHED: mark("sure, as far as what was entered is"),
     Sure.COMMON_PRACTICE: mark("by the habit of the trade"),
     Sure.ESTIMATE: mark("an estimate"),
 }
@@ -27,6 +26,7 @@ class LineOf:
     show: Shown
     explain: str | Callable[[CropFigures], Figure | None] = ""
     packet: Shown | None = None
+    beside: Shown | None = None
     is_money: bool = False
 
 
@@ -61,7 +61,8 @@ def section(
 def note_of(number: int, label: str, figure: Figure) -> ReviewNote:
     """How a figure is worked out, as the review prints it."""
     inputs = "; ".join(_input(i) for i in figure.inputs[:8])
-    return ReviewNote(number, label, figure.method, inputs, say(figure.source), say(_SURE[figure.sure]))
+    sure = "" if figure.sure is Sure.PUBLISHED else say(_SURE[figure.sure])
+    return ReviewNote(number, label, figure.method, inputs, say(figure.source), sure)
 
 
 def with_numbers_from(notes: Sequence[ReviewNote], first: int) -> tuple[ReviewNote, ...]:
@@ -71,7 +72,7 @@ def with_numbers_from(notes: Sequence[ReviewNote], first: int) -> tuple[ReviewNo
 
 def _line(wanted: LineOf, own: CropFigures, earlier: Sequence[CropFigures], notes: NoteBook) -> ReviewLine:
     value = wanted.show(own)
-    beside = tuple(wanted.show(crop) for crop in earlier)
+    beside = tuple((wanted.beside or wanted.show)(crop) for crop in earlier)
     packet = "" if wanted.packet is None else wanted.packet(own)
     number = _note(wanted, own, notes) if value else None
     return ReviewLine(wanted.key, wanted.label, value, beside, packet, number)

@@ -7,6 +7,7 @@ from growlog.calculations.explained_figure import DEFINITION, Figure, Input, Sur
 from growlog.calculations.milestones import MILESTONE_WORDS, Milestone, milestone_ages
 from growlog.calculations.plant_age import day_at
 from growlog.records.crop import StartedFrom
+from growlog.records.cultivar import FloweringHabit
 from growlog.records.display import fixed
 from growlog.services.review.crop_figures import CropFigures
 from growlog.services.review.lines import LineOf, Shown
@@ -14,15 +15,35 @@ from growlog.services.review.wording import amount, day_of_crop, days, joined, o
 from growlog.words import say, say_count, show_day_of_year, show_number
 
 
-def milestone_lines() -> list[LineOf]:
-    """When what was reached, beside the packet."""
-    shown = [LineOf("transplanting", say("Transplanting"), lambda c: _on(c, c.crop.transplanted_on))]
-    for which in Milestone:
-        packet = _packet_age if which is Milestone.FIRST_PICK else None
-        shown.append(LineOf(which.value, _upper(say(MILESTONE_WORDS[which])), _milestone(which), packet=packet))
-    shown.insert(0, shown.pop(1))  # emergence comes before transplanting
-    flower_to_pick = LineOf("flower-to-pick", say("From first female flower to first pick"), _flower_to_pick)
-    return [*shown, flower_to_pick, LineOf("cleared", say("Cleared"), lambda c: _on(c, c.crop.cleared_on))]
+def milestone_lines(own: CropFigures) -> list[LineOf]:
+    """When what was reached, beside the packet; male and female flowers only where the crop bears them apart."""
+    separate = own.cultivar.habit is FloweringHabit.SEPARATE
+    shown = [_milestone_line(w, separate) for w in Milestone if separate or w is not Milestone.FIRST_MALE]
+    shown.insert(1, LineOf("transplanting", say("Transplanting"), lambda c: _on(c, c.crop.transplanted_on)))
+    first = say("first female flower") if separate else say("first flower")
+    label = say("From {first} to first pick", first=first)
+    return [*shown, LineOf("flower-to-pick", label, _flower_to_pick), _cleared()]
+
+
+def flower_words(which: Milestone, separate: bool) -> str:
+    """A milestone in words; where flowers are all alike the first one is just that."""
+    if which is Milestone.FIRST_FEMALE and not separate:
+        return say("first flower")
+    return say("best week") if which is Milestone.PEAK_WEEK else say(MILESTONE_WORDS[which])
+
+
+def _milestone_line(which: Milestone, separate: bool) -> LineOf:
+    packet = _packet_age if which is Milestone.FIRST_PICK else None
+    words = say(MILESTONE_WORDS[which]) if which is Milestone.PEAK_WEEK else flower_words(which, separate)
+    age = _milestone(which, day_of_crop_only=True)
+    return LineOf(which.value, _upper(words), _milestone(which), packet=packet, beside=age)
+
+
+def _cleared() -> LineOf:
+    def beside(crop: CropFigures) -> str:
+        return "" if crop.crop.cleared_on is None else day_of_crop(crop.age_of(crop.crop.cleared_on))
+
+    return LineOf("cleared", say("Cleared"), lambda c: _on(c, c.crop.cleared_on), beside=beside)
 
 
 def growing_lines() -> list[LineOf]:
@@ -55,10 +76,10 @@ def pollination_lines() -> list[LineOf]:
 def climate_lines() -> list[LineOf]:
     """The air of the room on the days of which it is known."""
     return [
-        LineOf("climate-days", say("Days known"), _climate_days, "climate-days"),
+        LineOf("climate-days", say("Days known"), _climate_days),
         LineOf("temperature", say("Temperature, lowest to highest"), _temperature, "lowest-temperature"),
-        LineOf("mean-temperature", say("Temperature, mean"), _figure("mean-temperature", 1), "mean-temperature"),
-        LineOf("humidity", say("Relative humidity, mean"), _figure("mean-humidity", 0), "mean-humidity"),
+        LineOf("mean-temperature", say("Temperature, mean"), _figure("mean-temperature", 1)),
+        LineOf("humidity", say("Relative humidity, mean"), _figure("mean-humidity", 0)),
         LineOf("vpd", say("Vapour pressure deficit, mean"), _figure("mean-vpd", 2), "mean-vpd"),
         LineOf("humid-nights", say("Humid nights"), _figure("humid-nights", 0), "humid-nights"),
         LineOf("condensation", say("Days on which water may have condensed"), _figure("condensation-days", 0),
@@ -82,12 +103,14 @@ def picked_of_pollinated(crop: CropFigures) -> tuple[int, int] | None:
     return (picked, pollinated) if pollinated and picked <= pollinated else None
 
 
-def _milestone(which: Milestone) -> Shown:
+def _milestone(which: Milestone, *, day_of_crop_only: bool = False) -> Shown:
     def show(crop: CropFigures) -> str:
         age = milestone_ages(crop.seen, crop.picks)[which]
         if which is Milestone.FIRST_PICK and crop.crop.first_pick_on:
             age = crop.age_of(crop.crop.first_pick_on)
-        return "" if age is None else _at(crop, age)
+        if age is None:
+            return ""
+        return day_of_crop(age) if day_of_crop_only else _at(crop, age)
 
     return show
 

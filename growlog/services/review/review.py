@@ -3,8 +3,9 @@
 from collections.abc import Sequence
 from datetime import date
 
-from growlog.calculations.milestones import MILESTONE_WORDS, Milestone, milestone_ages
+from growlog.calculations.milestones import Milestone, milestone_ages
 from growlog.calculations.plant_age import day_at
+from growlog.records.cultivar import FloweringHabit
 from growlog.services.open_logbook import OpenLogbook
 from growlog.services.review.crop_figures import CropFigures, crop_figures
 from growlog.services.review.decided import decisions_in
@@ -22,6 +23,7 @@ from growlog.services.review.model import (
 )
 from growlog.services.review.plant_lines import (
     climate_lines,
+    flower_words,
     growing_lines,
     milestone_lines,
     pollination_lines,
@@ -96,7 +98,7 @@ def _sections(
     found = [
         put("gave", say("What it gave"), gave_lines()),
         put("took", say("What it took"), took_lines()),
-        put("milestones", say("Milestones"), milestone_lines()),
+        put("milestones", say("Milestones"), milestone_lines(own)),
         put("growing", say("Medium and system"), growing_lines()),
         put("feed", say("Feed"), feed_lines()),
         put("light", say("Light and power"), light_lines()),
@@ -160,12 +162,12 @@ def _curve(crop: CropFigures) -> ReviewCurve:
 def _captions(own: CropFigures) -> dict[int, str]:
     """Milestones in words by age; of two on one day the more telling one stands."""
     ages = milestone_ages(own.seen, own.picks) | {Milestone.FIRST_PICK: first_pick(own)}
+    separate = own.cultivar.habit is FloweringHabit.SEPARATE
     found: dict[int, str] = {}
     for which in _TOLD_IN_PHOTOS:
         age = ages[which]
         if age is not None:
-            words = say("best week") if which is Milestone.PEAK_WEEK else say(MILESTONE_WORDS[which])
-            found.setdefault(age, words)
+            found.setdefault(age, flower_words(which, separate))
     if own.packet_age is not None and own.packet_age <= own.age:
         found.setdefault(own.packet_age, say("packet day"))
     return found

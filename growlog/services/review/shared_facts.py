@@ -6,6 +6,7 @@ from typing import Any
 from babel import Locale
 
 from growlog import words
+from growlog.calculations.explained_figure import DEFINITION
 from growlog.records.display import in_shown_unit
 from growlog.services.review.model import CropReview, DecisionMade, Happening, ReviewNote, ReviewSection
 from growlog.services.review.shared_pictures import SharedPicture
@@ -144,7 +145,7 @@ def _section(section: ReviewSection) -> dict[str, Any]:
                 "label": line.label,
                 "value": line.value,
                 "beside": list(line.beside),
-                "packet": say("packet: {text}", text=line.packet) if line.packet else "",
+                "packet": say("packet: {words}", words=line.packet) if line.packet else "",
                 "note": line.note or 0,
             }
             for line in section.lines
@@ -167,9 +168,10 @@ def _decision(decision: DecisionMade) -> dict[str, Any]:
 
 
 def _note(note: ReviewNote) -> dict[str, Any]:
-    source = say("Source: {source}.", source=note.source.rstrip("."))
+    by_definition = note.source == say(DEFINITION)
+    source = say("By definition.") if by_definition else say("Source: {source}.", source=note.source.rstrip("."))
     inputs = say("From: {inputs}.", inputs=note.inputs) if note.inputs else ""
-    sure = note.sure[:1].upper() + note.sure[1:] + "."
+    sure = note.sure[:1].upper() + note.sure[1:] + "." if note.sure else ""
     text = " ".join(t for t in (note.method, inputs, source, sure) if t)
     return {"number": note.number, "title": note.title, "text": text}
 
@@ -191,4 +193,3 @@ def _footer(review: CropReview) -> str:
                 if not shown]  # fmt: skip
     without = say("Left out: {what}.", what=", ".join(left_out)) if left_out else ""
     return " ".join(t for t in (span, without) if t)
-

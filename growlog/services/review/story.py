@@ -1,7 +1,7 @@
 """The story of a crop in photos: picked by plant age, or as the grower chose them."""
 
 import math
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import replace
 from itertools import pairwise
 
@@ -25,14 +25,14 @@ Captions = Mapping[int, str]  # milestones in words by plant age
 
 def usual_count(last_age: int) -> int:
     """How many photos tell a crop of so many days: 9 to 15. Common practice, no source."""
-    return min(MOST, max(FEWEST, FEWEST + (last_age - 120) // _DAYS_A_MORE + 1 if last_age > 120 else FEWEST))
+    return min(MOST, FEWEST + max(0, last_age - 120 + _DAYS_A_MORE - 1) // _DAYS_A_MORE)
 
 
 def story_ages(ages: Sequence[int], wanted: Sequence[int], count: int) -> list[int]:
     """The ages that tell a story best, of those that have a photo.
 
-    First and last; up to half of the rest next to a wanted age (at most 3 days off, in the order of wanted, no two so
-    near that one would do); then again and again the one nearest to the middle of the widest gap, early gaps counted
+    First and last; up to half of the rest next to a wanted age (at most 3 days after it, in the order of wanted, no two
+    so near that one would do); then again and again the one nearest to the middle of the widest gap, early gaps counted
     as wider. Common practice, no source.
     """
     have = sorted(set(ages))
@@ -41,8 +41,8 @@ def story_ages(ages: Sequence[int], wanted: Sequence[int], count: int) -> list[i
     chosen = {have[0], have[-1]}
     apart = (have[-1] - have[0]) / (2 * count)
     for age in wanted:
-        near = min(have, key=lambda a: (abs(a - age), a))
-        if 2 * len(chosen) <= count + 2 and abs(near - age) <= _NEAR_DAYS and _is_apart(near, chosen, apart):
+        near = _next_after(have, age)
+        if near is not None and 2 * len(chosen) <= count + 2 and _is_apart(near, chosen, apart):
             chosen.add(near)
     while len(chosen) < count:
         chosen.add(_into_widest_gap(have, sorted(chosen)))
@@ -136,10 +136,15 @@ def _captioned(photos: Sequence[StoryPhoto], captions: Captions) -> tuple[StoryP
     """Each milestone below the photo next to it; below a photo the milestone that comes first in the captions."""
     words: dict[int, str] = {}
     for age, text in captions.items():
-        near = min((p.age for p in photos), key=lambda a: (abs(a - age), a))
-        if abs(near - age) <= _NEAR_DAYS:
+        near = _next_after([p.age for p in photos], age)
+        if near is not None:
             words.setdefault(near, text)
     return tuple(replace(p, caption=words.get(p.age, "")) for p in photos)
+
+
+def _next_after(ages: Iterable[int], age: int) -> int | None:
+    """The age next to a milestone and not before it: a photo taken before does not show it yet."""
+    return min((a for a in ages if 0 <= a - age <= _NEAR_DAYS), default=None)
 
 
 def _is_apart(age: int, chosen: set[int], days: float) -> bool:

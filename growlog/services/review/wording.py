@@ -24,7 +24,7 @@ def work(minutes: float) -> str:
     """A span of work: 17 h 20 min."""
     hours, rest = divmod(round(minutes), 60)
     parts = [f"{hours}{THIN}h"] if hours else []
-    return " ".join([*parts, f"{rest}{THIN}min"] if rest or not hours else parts)
+    return "\u00a0".join([*parts, f"{rest}{THIN}min"] if rest or not hours else parts)
 
 
 def day_of_crop(age: int) -> str:

@@ -14,10 +14,10 @@ from growlog.words import say, say_count, show_number
 def gave_lines() -> list[LineOf]:
     """The short table of the first page."""
     return [
-        LineOf("early", say("Early yield, first two weeks of picking"), _early, _early_figure),
-        LineOf("best-week", say("Best week"), _best_week, _peak_figure),
-        LineOf("culled", say("Culled besides"), _culled, "culled-count"),
-        LineOf("mean-fruit", say("Mean fruit"), _mean, "mean-fruit-weight"),
+        LineOf("early", say("Early yield, first two weeks"), _early, _early_figure),
+        LineOf("best-week", say("Best week"), _best_week, _peak_figure, beside=_peak_amount),
+        LineOf("culled", say("Culled besides"), _culled, beside=_culled_count),
+        LineOf("mean-fruit", say("Mean fruit"), _mean),
         LineOf("per-m2", say("Per m² of floor"), _per_m2, _per_m2_figure),
         LineOf("taste-keeping", say("Taste; keeping"), _taste_and_keeping),
     ]
@@ -26,8 +26,8 @@ def gave_lines() -> list[LineOf]:
 def production_lines() -> list[LineOf]:
     """Production in full."""
     return [
-        LineOf("fruit", say("Marketable fruit"), _fruit, "fruit-count"),
-        LineOf("weight", say("Their weight"), _weight, "yield-weight"),
+        LineOf("fruit", say("Marketable fruit"), _fruit),
+        LineOf("weight", say("Their weight"), _weight, _weight_figure),
         LineOf("marketable", say("Marketable of all picked"), _marketable),
         LineOf("culls", say("Culled, by cause"), _culls),
         LineOf("sessions", say("Picking days"), _sessions),
@@ -66,6 +66,10 @@ def _best_week(crop: CropFigures) -> str:
     return joined(span, grams(crop.peak.weight_g) or fruit_words(crop.peak.fruit_count))
 
 
+def _peak_amount(crop: CropFigures) -> str:
+    return "" if crop.peak is None else grams(crop.peak.weight_g) or fruit_words(crop.peak.fruit_count)
+
+
 def _peak_figure(crop: CropFigures) -> Figure | None:
     if crop.peak is None:
         return None
@@ -83,6 +87,11 @@ def _culled(crop: CropFigures) -> str:
         return say("none")
     percent = fixed(share, 0, "%")
     return say("{fruit}, {percent} by count", fruit=fruit_words(crop.facts.culled_count), percent=percent)
+
+
+def _culled_count(crop: CropFigures) -> str:
+    any_picked = crop.facts.fruit_count or crop.facts.culled_count
+    return show_number(crop.facts.culled_count, 0) if any_picked else ""
 
 
 def _mean(crop: CropFigures) -> str:
@@ -115,6 +124,11 @@ def _weight(crop: CropFigures) -> str:
     return say("{amount}, {part} of it estimated", amount=shown, part=grams(crop.facts.estimated_g)) if (
         shown and crop.facts.estimated_g
     ) else shown  # fmt: skip
+
+
+def _weight_figure(crop: CropFigures) -> Figure | None:
+    """Only an estimate needs a word."""
+    return crop.figure("yield-weight") if crop.facts.estimated_g else None
 
 
 def _marketable(crop: CropFigures) -> str:

@@ -1,10 +1,12 @@
 """Each changed input in words, as it was and as it would be."""
 
 from collections.abc import Iterator
+from decimal import Decimal
 
 from growlog.records.display import fixed, plain
+from growlog.records.money import decimals_of
 from growlog.services.review.crop_figures import CropFigures
-from growlog.services.review.wording import minor_money
+from growlog.services.review.wording import minor_money, money
 from growlog.services.what_if.energy import PowerNow
 from growlog.services.what_if.inputs import ChangedInput, WhatIf
 from growlog.words import say, show_number
@@ -27,8 +29,8 @@ def _light(change: WhatIf, crop: CropFigures, now: PowerNow) -> Iterator[Changed
         before = "" if now.photoperiod_h is None else plain(now.photoperiod_h, "h")
         yield ChangedInput(say("Hours of light"), before, plain(change.photoperiod_h, "h"))
     if change.price_per_kwh is not None:
-        before = "" if now.price_per_kwh is None else plain(float(now.price_per_kwh), crop.currency)
-        yield ChangedInput(say("Price of a kWh"), before, plain(float(change.price_per_kwh), crop.currency))
+        before = "" if now.price_per_kwh is None else _price(now.price_per_kwh, crop.currency)
+        yield ChangedInput(say("Price of a kWh"), before, _price(change.price_per_kwh, crop.currency))
 
 
 def _crop(change: WhatIf, crop: CropFigures, plants_now: int) -> Iterator[ChangedInput]:
@@ -52,6 +54,12 @@ def _rest(change: WhatIf, crop: CropFigures) -> Iterator[ChangedInput]:
         yield ChangedInput(other.label, "", minor_money(other.minor, crop.currency))
     if change.yield_change_percent is not None:
         yield ChangedInput(say("Yield expected"), "", _with_sign(change.yield_change_percent, "%"))
+
+
+def _price(price: Decimal, currency: str) -> str:
+    """A price with its own decimals, at least those of the smallest coin."""
+    own = -int(price.normalize().as_tuple().exponent)
+    return money(price, currency, max(0, own - decimals_of(currency)))
 
 
 def _with_sign(value: float, unit: str) -> str:

@@ -135,3 +135,14 @@ def test_figures_are_not_cut_off_by_the_curve_in_a_narrow_list(crops: CropList, 
     card = crops.cards()[2]
     qtbot.waitUntil(lambda: card.width() < 180)
     qtbot.waitUntil(lambda: card.yield_label.shown_text() == "32 fruit, 2.72\u2009kg")
+
+
+def test_a_list_for_reading_only_offers_no_form_that_could_only_be_refused(crops: CropList) -> None:
+    crops.set_writable(False)
+    assert not crops.new_button.isEnabled()
+    assert not crops.empty.button.isEnabled()
+    crops._open_menu(crops.cards()[0].crop_id, QPoint())
+    assert crops.menu is not None
+    offered = [action.objectName() for action in crops.menu.actions() if action.isEnabled() and action.objectName()]
+    crops.menu.close()
+    assert offered in ([], ["review"])

@@ -12,7 +12,9 @@ from pytestqt.qtbot import QtBot
 
 from growlog.desktop.feeding_round.feeding_round_dialog import FeedingRoundDialog
 from growlog.records.entry import Entry, Feed, Owner, OwnerKind
+from growlog.records.feed_plan import FeedStep
 from growlog.records.recipe import Mix
+from growlog.services.feed_plan import PlannedFeed
 from growlog.services.feeding_round import RoundRow
 
 DAY = date(2026, 3, 6)
@@ -160,6 +162,18 @@ def test_a_long_name_is_cut_and_leaves_the_fields_in_sight(feeding: Callable[...
     name = "Crop & cultivar " * 6
     shown = feeding([row(name)])
     line = shown.dialog.lines[0]
-    assert line.tick.text().endswith("…") and "&&" in line.tick.text()
+    assert line.tick.text().endswith("…")
+    assert "&&" in line.tick.text()
     assert (line.tick.toolTip(), line.tick.accessibleName()) == (name, name)
     assert shown.dialog.scroll_area.horizontalScrollBar().maximum() == 0
+
+
+def test_a_line_says_its_plan_and_its_feed_carries_the_planned_strength(feeding: Callable[..., Round]) -> None:
+    step = FeedStep("step", "Boxroom Gold", 40, "m2", 80.0, 2.0)
+    planned = replace(row("Boxroom Gold"), planned=PlannedFeed(step, MIXES[1], 80.0, 2.0))
+    opened = feeding([planned, row("Skylight Round")])
+    about = opened.dialog.lines[0].about.text().replace("\u2009", " ")
+    assert about.endswith("plan: Grow at 80 %, 2.0 L")
+    opened.type("1.5")
+    feeds = opened.write()
+    assert [(f.mix_id, f.strength_percent) for f in feeds] == [("m2", 80.0), ("m2", None)]

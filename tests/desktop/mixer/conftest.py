@@ -27,7 +27,7 @@ def log(tmp_path: Path) -> Iterator[OpenLogbook]:
 
 @pytest.fixture
 def shelf(log: OpenLogbook) -> Shelf:
-    """Two concentrates and a salt; beside them a bottle without a label, a sharp one, and one that lacks its density."""
+    """Two concentrates and a salt; beside them a bottle without a label, and a sharp one."""
     made = make_shelf(log, plant_crop(log))
     add_product(log, bottle("Tonic"))
     add_product(log, replace(bottle("Strong", n_nitrate=8.0, k2o=10.0), label_max_per_l=2.0))

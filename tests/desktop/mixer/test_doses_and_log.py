@@ -12,6 +12,7 @@ from growlog.desktop.mixer.doses_dialog import LOCKED, OUT, Candidate, DosesDial
 from growlog.desktop.mixer.log_dialog import LogDialog
 from growlog.desktop.mixer.order_card import CautionLine
 from growlog.desktop.mixer.own_target_dialog import OwnTargetDialog
+from growlog.desktop.mixer.stock_dialog import StockDialog
 from growlog.records.entry import Owner, OwnerKind
 from growlog.records.problems import Problem
 from growlog.services.feeding_round import RoundRow
@@ -127,7 +128,9 @@ def test_what_was_measured_goes_with_the_feeds(logging: LogDialog, qtbot: QtBot)
 
 
 def test_a_refusal_of_the_logbook_stands_beside_its_field(logging: LogDialog) -> None:
-    logging.show_problems([Problem("ec_ms_per_cm", "Too much."), Problem("feeds", "More is given than the tank holds.")])
+    logging.show_problems(
+        [Problem("ec_ms_per_cm", "Too much."), Problem("feeds", "More is given than the tank holds.")]
+    )
     assert logging.ec_field.refusal == "Too much."
     assert logging.message.text() == "More is given than the tank holds."
 
@@ -162,3 +165,16 @@ def test_the_day_of_the_log_is_never_one_to_come(logging: LogDialog, qtbot: QtBo
     with qtbot.assertNotEmitted(logging.confirmed):
         logging.confirm()
     assert logging.day_field.is_refused
+
+
+def test_what_falls_out_of_one_concentrate_is_said_as_its_strength_is_typed(qtbot: QtBot) -> None:
+    dialog = StockDialog(lambda times: ["Gypsum falls out."] if times > 20 else [])
+    qtbot.addWidget(dialog)
+    assert dialog.sentences() == ["Gypsum falls out."]
+    dialog.times_field.line.clear()
+    QTest.keyClicks(dialog.times_field.line, "10")
+    assert dialog.sentences()[0].startswith("Nothing of this is known to fall out")
+    dialog.times_field.line.clear()
+    QTest.keyClicks(dialog.times_field.line, "0.5")
+    dialog.times_field.line.editingFinished.emit()
+    assert dialog.times_field.is_refused

@@ -60,7 +60,7 @@ def test_the_mixer_opens_with_the_tank_that_the_crop_stands_in(mixer: MixerWindo
 
 
 def test_mixed_and_logged_the_bottles_are_drawn_down_and_one_undo_brings_all_back(
-    window: MainWindow, mixer: MixerWindows
+    window: MainWindow, mixer: MixerWindows, qtbot: QtBot
 ) -> None:
     assert window.desk is not None
     assert mixer.dialog is not None
@@ -68,7 +68,8 @@ def test_mixed_and_logged_the_bottles_are_drawn_down_and_one_undo_brings_all_bac
     QTest.keyClick(mixer.dialog, Key.Key_Return, Control)
     assert mixer.logging is not None
     QTest.keyClicks(mixer.logging.ec_field.line, "1.9")
-    assert QTest.qWaitForWindowActive(mixer.logging)
+    mixer.logging.activateWindow()
+    qtbot.waitUntil(mixer.logging.isActiveWindow)
     QTest.keyClick(mixer.logging, Key.Key_Return, Control)
     assert levels(window) == {"Concentrate A": 970.0, "Concentrate B": 970.0, "Magnesium sulfate": 998.5}
     assert window.page is not None

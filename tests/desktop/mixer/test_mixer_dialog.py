@@ -1,5 +1,7 @@
 """The mixer while it is typed: what it shows at once, what it says beside its fields, what it lets through."""
 
+from dataclasses import replace
+
 import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtTest import QTest
@@ -8,8 +10,10 @@ from pytestqt.qtbot import QtBot
 
 from growlog.desktop.mixer import MixerDialog
 from growlog.desktop.mixer.wording import unit_words
-from growlog.services.mixer import MixerDose, MixerState, Range
+from growlog.records.source_water import SourceWater
+from growlog.services.mixer import MixerDose, MixerState, Range, bench_of, offers_at
 from growlog.services.open_logbook import OpenLogbook
+from growlog.services.waters import save_water
 from tests.desktop.mixer.conftest import line_of, retype
 
 Key, Control = Qt.Key, Qt.KeyboardModifier.ControlModifier
@@ -57,9 +61,7 @@ def test_what_three_ml_per_us_gallon_are_for_the_tank(dialog: MixerDialog) -> No
     assert unit_words("mL/gal_us") == "mL/US gal"
 
 
-def test_a_tank_of_nothing_is_refused_beside_its_field_and_nothing_is_logged(
-    dialog: MixerDialog, qtbot: QtBot
-) -> None:
+def test_a_tank_of_nothing_is_refused_beside_its_field_and_nothing_is_logged(dialog: MixerDialog, qtbot: QtBot) -> None:
     retype(dialog, dialog.tank_field.line, "0")
     assert dialog.tank_field.refusal == "The volume of the tank is not above 0 L."
     assert dialog.elements.rows == [] or not dialog.elements.rows[0].value_label.isVisible()
@@ -126,7 +128,7 @@ def test_own_ranges_put_each_element_within_or_beside(dialog: MixerDialog) -> No
     calcium = float(element(dialog, "Ca")[0])
     dialog.targets.take_own("", {"Ca": Range(calcium + 10, calcium + 60), "K": Range(100, 400)})
     dialog.current_state()
-    value, words = element(dialog, "Ca")
+    _, words = element(dialog, "Ca")
     assert words.endswith("below")
     assert float(words.split()[0]) == pytest.approx(10, abs=0.6)
     assert element(dialog, "K")[1] == "within"
@@ -201,3 +203,28 @@ def test_the_order_and_the_cautions_stand_below_in_words(dialog: MixerDialog) ->
     assert plain(steps[1]).startswith("Concentrate A 60 mL")
     cautions = [line.label.text() for line in dialog.order.findChildren(CautionLine)]
     assert any(sentence.startswith("Never join undiluted") for sentence in cautions)
+
+
+def test_a_dose_that_is_not_touched_stays_exact_behind_its_rounded_figure(dialog: MixerDialog) -> None:
+    dose = MixerDose("Concentrate A", 10 / 3, "mL/L", dialog.state.doses[0].product_id)
+    dialog.show_state(replace(dialog.state, doses=(dose,)))
+    assert dialog.table.lines[0].amount.line.text() == "3.333"
+    retype(dialog, dialog.tank_field.line, "12")
+    assert dialog.current_state().doses == (dose,)
+    retype(dialog, dialog.table.lines[0].amount.line, "3.3")
+    assert dialog.current_state().doses[0].amount == 3.3
+
+
+def test_a_blend_that_does_not_add_up_is_refused_beside_the_water(dialog: MixerDialog, log: OpenLogbook) -> None:
+    save_water(log, SourceWater("tap", "tap", ec_ms_per_cm=0.42, ca_mg_per_l=48.0))
+    save_water(log, SourceWater("rain", "rain"))
+    dialog.show_bench(bench_of(log, dialog.state), offers_at(bench_of(log, dialog.state)))
+    box = dialog.water.field.box
+    box.setCurrentIndex(box.findText("a blend"))
+    assert {s.water_id: s.water_share for s in dialog.current_state().waters} == {"tap": 0.5, "rain": 0.5}
+    share = dialog.water._shares["tap"].line
+    retype(dialog, share, "70")
+    assert dialog.water.field.refusal == "The shares of the waters add up to 100 %."
+    retype(dialog, dialog.water._shares["rain"].line, "30")
+    assert not dialog.water.field.is_refused
+    assert element(dialog, "Ca")[1].endswith("from water")

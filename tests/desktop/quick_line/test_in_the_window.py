@@ -47,8 +47,10 @@ def test_a_key_reaches_the_line_and_what_is_typed_stands_on_the_sheet_until_it_i
     assert titles(window) == set()
     QTest.keyClick(field, Key.Key_Return)
     assert titles(window) == {"Picked 3, 250 g", "Feed 1.2 L", "first of the fkptrsn"}
+    assert window.quick_line.panel.message == "3 entries written."
     QTest.keyClick(field, Key.Key_Z, Control)
     assert titles(window) == set()
+    assert window.quick_line.panel.message == ""
 
 
 def test_a_refusal_of_the_logbook_keeps_the_words(window: MainWindow):
@@ -107,3 +109,14 @@ def test_the_line_is_not_there_without_a_crop(window: MainWindow, tmp_path: Path
     assert not window.quick_line.panel.isVisible()
     window.quick_line.start()
     assert not window.quick_line.panel.field.hasFocus()
+
+
+def test_a_letter_opens_its_form_from_the_crop_list_too(window: MainWindow):
+    assert window.page is not None
+    assert window.entries is not None
+    card = window.page.crop_list.cards()[0]
+    card.setFocus()
+    QTest.keyClick(card, Key.Key_K)
+    assert window.entries.dialog is not None
+    assert window.entries.dialog.isVisible()
+    window.entries.dialog.close()

@@ -5,10 +5,10 @@ from dataclasses import replace
 from datetime import UTC, datetime, timedelta
 
 import pytest
-from PySide6.QtCore import QEvent, Qt
+from PySide6.QtCore import QEvent, QLocale, Qt
 from PySide6.QtGui import QKeyEvent
 
-from growlog.desktop.tally.typed_weight import read_weight
+from growlog.desktop.tally.typed_weight import read_weight, weight_text
 from growlog.services.tally import CannotTally, Stopwatch
 from tests.desktop.tally.conftest import DAY, Clock, Hands, empty_tally, running, three_crops
 
@@ -206,3 +206,14 @@ def test_a_letter_refused_within_a_weight_is_said_until_the_weight_is_entered(ha
     assert "X was not taken: 86 stands in the weight field." in someone.said
     someone.type("\n93")
     assert "was not taken" not in someone.said
+
+
+def test_a_whole_weight_stands_on_its_chip_without_decimals_in_any_locale() -> None:
+    before = QLocale()
+    try:
+        for name in ("en_GB", "de_DE"):
+            QLocale.setDefault(QLocale(name))
+            assert weight_text(93.0) == "93\u2009g"
+        assert weight_text(86.5) == "86,5\u2009g"
+    finally:
+        QLocale.setDefault(before)

@@ -87,6 +87,7 @@ def test_a_disk_that_keeps_nothing_is_said_and_typing_goes_on(hands: Callable[..
     someone.type("93\n")
     someone.qtbot.waitUntil(lambda: "This is not kept: the disk is full." in someone.said)
     assert someone.tally.of("gold").fruit == (93.0,)
+    assert "Kept as you go" not in someone.dialog.kept_label.text()
 
 
 def test_what_was_written_is_kept_no_more(hands: Callable[..., Hands], qapp: QApplication) -> None:

@@ -9,6 +9,7 @@ from growlog.desktop.look.widgets.day_field import DayField, TimeField
 from growlog.desktop.look.widgets.dialog_frame import DialogFrame
 from growlog.desktop.look.widgets.empty_state import EmptyState
 from growlog.desktop.look.widgets.field import Field
+from growlog.desktop.look.widgets.fitting_words import fit_words
 from growlog.desktop.look.widgets.flow_layout import FlowLayout
 from growlog.desktop.look.widgets.form_grid import FieldRow, FormGrid, check_all
 from growlog.desktop.look.widgets.grow import grow_to_fit
@@ -47,6 +48,7 @@ __all__ = [
     "announce",
     "check_all",
     "dress_table",
+    "fit_words",
     "grow_to_fit",
     "limited_number_field",
 ]

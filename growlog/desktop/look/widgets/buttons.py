@@ -3,9 +3,10 @@
 from collections.abc import Sequence
 
 from PySide6.QtCore import Qt, Signal
-from PySide6.QtWidgets import QButtonGroup, QHBoxLayout, QPushButton, QSizePolicy, QWidget
+from PySide6.QtWidgets import QButtonGroup, QHBoxLayout, QLayout, QPushButton, QSizePolicy, QWidget
 
 from growlog.desktop.look.icons import keep_icon
+from growlog.desktop.look.widgets.flow_layout import FlowLayout
 
 
 class Button(QPushButton):
@@ -30,11 +31,15 @@ class SegmentSwitch(QWidget):
 
     value_changed = Signal(str)
 
-    def __init__(self, choices: Sequence[tuple[str, str]], value: str = "", words: str = "") -> None:
+    def __init__(
+        self, choices: Sequence[tuple[str, str]], value: str = "", words: str = "", wraps: bool = False
+    ) -> None:
+        """wraps: the buttons go on in a further row where the room ends."""
         super().__init__()
         self.setAccessibleName(words)
-        self.setSizePolicy(QSizePolicy.Policy.Maximum, QSizePolicy.Policy.Fixed)
-        layout = QHBoxLayout(self)
+        across = QSizePolicy.Policy.Preferred if wraps else QSizePolicy.Policy.Maximum
+        self.setSizePolicy(across, across if wraps else QSizePolicy.Policy.Fixed)
+        layout: QLayout = FlowLayout(self, 4) if wraps else QHBoxLayout(self)
         layout.setContentsMargins(0, 0, 0, 0)
         layout.setSpacing(4)
         self._group = QButtonGroup(self)

@@ -1,0 +1,1 @@
+"""Keep or clear: what another week brings against what would stand there instead."""
