@@ -17,6 +17,7 @@ from growlog.storage.database import (
     migrate,
     revision_of,
 )
+from growlog.storage.entry_memory import EntryMemory
 from growlog.storage.problems import LogbookInUse, LogbookNotWritable, NotALogbook
 from growlog.storage.unit_of_work import UnitOfWork
 from growlog.words import say
@@ -37,6 +38,7 @@ class LogbookFolder:
         self._engine = engine
         self._clock = clock
         self._lock = lock
+        self._memory = EntryMemory()
 
     @property
     def writable(self) -> bool:
@@ -45,7 +47,7 @@ class LogbookFolder:
 
     def unit(self) -> UnitOfWork:
         """A new unit of work on this logbook."""
-        return UnitOfWork(self._engine, self._clock(), writable=self.writable)
+        return UnitOfWork(self._engine, self._clock(), writable=self.writable, memory=self._memory)
 
     def back_up(self, why: str = "") -> Path:
         """A dated copy of the database."""

@@ -9,6 +9,7 @@ from sqlalchemy import ColumnElement, Table, bindparam, delete, insert, select, 
 from sqlalchemy.orm import Session
 
 from growlog.records.entry import Entry
+from growlog.storage.entry_memory import EntryMemory
 from growlog.storage.problems import RecordMissing
 from growlog.storage.row_translation import (
     DETAIL_MODELS,
@@ -120,16 +121,34 @@ class Store(Generic[R]):
 class EntryStore(Store[Entry]):
     """Entries with what their kind adds."""
 
-    def __init__(self, session: Session) -> None:
+    def __init__(self, session: Session, memory: EntryMemory | None = None) -> None:
         super().__init__(session, Entry)
+        self._memory = memory
+
+    def forget_memory(self) -> None:
+        """From now on everything is read from the rows: what this unit writes may yet be rolled back."""
+        self._memory = None
 
     def _read(self, where: Sequence[ColumnElement[bool]]) -> list[Entry]:
-        found = []
+        if self._memory is None:
+            return sorted(self._read_rows(where), key=_when)
+        stamps = self._session.execute(select(self._table.c.id, self._table.c.version).where(*where)).all()
+        known = {row.id: self._memory.recall(row.id, row.version) for row in stamps}
+        found = [entry for entry in known.values() if entry is not None]
+        missing = [entry_id for entry_id, entry in known.items() if entry is None]
+        for start in range(0, len(missing), _BATCH):
+            read = self._read_rows([self._table.c.id.in_(missing[start : start + _BATCH])])
+            self._memory.keep(read)
+            found += read
+        return sorted(found, key=_when)
+
+    def _read_rows(self, where: Sequence[ColumnElement[bool]]) -> list[Entry]:
+        found: list[Entry] = []
         # Asking first which kinds there are is one query for the many that would find nothing.
         present = self._session.execute(select(self._table.c.kind).where(*where).distinct()).scalars()
         for kind in sorted(present):
             found += self._read_kind(kind, where)
-        return sorted(found, key=_when)
+        return found
 
     def _read_kind(self, kind: str, where: Sequence[ColumnElement[bool]]) -> list[Entry]:
         detail = DETAIL_MODELS[kind].__table__

@@ -33,6 +33,7 @@ from growlog.records.routine import DueAnswer, Routine
 from growlog.records.source_water import SourceWater
 from growlog.records.tariff import Tariff
 from growlog.storage.climate_samples import ClimateSamples
+from growlog.storage.entry_memory import EntryMemory
 from growlog.storage.problems import LogbookNotWritable, RecordMoved
 from growlog.storage.row_translation import RECORD_TYPES
 from growlog.storage.stores import EntryStore, Store
@@ -48,10 +49,13 @@ class UnitOfWork:
     Each write takes the group that it belongs to and adds its row to the history in the same transaction.
     """
 
-    def __init__(self, engine: Engine, now: datetime, *, writable: bool = True) -> None:
+    def __init__(
+        self, engine: Engine, now: datetime, *, writable: bool = True, memory: EntryMemory | None = None
+    ) -> None:
         self._engine = engine
         self._now = now
         self._writable = writable
+        self._memory = memory
 
     def __enter__(self) -> "UnitOfWork":
         self._session = Session(self._engine)
@@ -66,7 +70,7 @@ class UnitOfWork:
         self.mixes = Store(self._session, Mix)
         self.photos = Store(self._session, Photo)
         self.photo_uses = Store(self._session, PhotoUse)
-        self.entries = EntryStore(self._session)
+        self.entries = EntryStore(self._session, self._memory)
         self.products = Store(self._session, ShelfProduct)
         self.stock_moves = Store(self._session, StockMove)
         self.waters = Store(self._session, SourceWater)
@@ -82,7 +86,7 @@ class UnitOfWork:
         self.review_photos = Store(self._session, ReviewPhoto)
         self.logger_files = Store(self._session, LoggerFile)
         self.column_maps = Store(self._session, ColumnMap)
-        self.climate_samples = ClimateSamples(self._session, self._must_be_writable)
+        self.climate_samples = ClimateSamples(self._session, self._before_writing)
         return self
 
     def __exit__(
@@ -106,7 +110,7 @@ class UnitOfWork:
 
     def add(self, group_id: str, *records: Any) -> None:
         """Writes new records after their own check; RecordRefused with all that is wrong."""
-        self._must_be_writable()
+        self._before_writing()
         for record in records:
             _check(record)
         for record_type in {type(r): None for r in records}:
@@ -153,7 +157,7 @@ class UnitOfWork:
             raise LogbookNotWritable(_not_written(error)) from error
 
     def _write_over(self, group_id: str, action: ChangeAction, record: Any) -> Any:
-        self._must_be_writable()
+        self._before_writing()
         _check(record)
         store = self.store(type(record))
         before = store.get(record.id)
@@ -167,7 +171,7 @@ class UnitOfWork:
     def _stamp(
         self, group_id: str, action: ChangeAction, records: Sequence[Any], removed_at: datetime | None
     ) -> None:  # fmt: skip
-        self._must_be_writable()
+        self._before_writing()
         after = [replace(r, version=r.version + 1, removed_at=removed_at) for r in records]
         self.store(type(after[0])).overwrite_stamps(after)
         self._remember(group_id, ((action, b, a) for b, a in zip(records, after, strict=True)))
@@ -188,9 +192,10 @@ class UnitOfWork:
         if rows:
             self._session.execute(insert(ChangeRowRow), rows)
 
-    def _must_be_writable(self) -> None:
+    def _before_writing(self) -> None:
         if not self._writable:
             raise LogbookNotWritable(say("This logbook is open for reading only, so nothing can be written to it."))
+        self.entries.forget_memory()
 
 
 def record_of(row_type: str, text: str) -> Any:
