@@ -91,6 +91,8 @@ def cautions(products: Sequence[Product]) -> tuple[str, ...]:
     found = []
     if any(is_acid(p) for p in products):
         found.append(say("Acid into water, never water into acid. Never bring acids together with bleach."))
+    elif products:  # the pH is set at the end of every mix, with bottles that the mix may not name
+        found.append(say("For the pH: acid into water, never water into acid, and never together with bleach."))
     if any(is_base(p) or "si" in p.analysis_pct or "sio2" in p.analysis_pct for p in products):
         found.append(say("Silicates and pH-raisers are caustic."))
     if products:

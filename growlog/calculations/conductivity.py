@@ -23,6 +23,9 @@ LIMITING_CONDUCTIVITY: Mapping[str, float] = MappingProxyType(
 )  # fmt: skip
 _CHARGES = {**{n: abs(z) for n, z in ION_CHARGES.items()}, BICARBONATE: 1, HYDROGEN: 1}
 LOG_K_CASO4, LOG_K_MGSO4 = 2.30, 2.37
+# Ionic strength in mol/L, some ten times that of a feed, beyond which activities are outside their range: an EC is then
+# a rough guess, and of a saturation index only the sign counts.
+MOST_STRENGTH = 0.5
 METER_SCALES = (500, 640, 700)
 # A judgement, not a published figure: the spread of the usual estimators around each other at feed strength.
 BAND = 0.10
@@ -132,13 +135,18 @@ def free_ions(total: Mapping[str, float]) -> tuple[dict[str, float], float]:
 
 
 def log_activity(charge: int, ionic_strength: float) -> float:
-    """log10 of an ion's activity coefficient at 25 °C. ionic_strength: 0 to about 0.5 mol/L. Source: Davies (1962)."""
+    """log10 of an ion's activity coefficient at 25 °C. ionic_strength: 0 to about 0.5 mol/L. Source: Davies (1962).
+
+    Held from MOST_STRENGTH on, where the equation would turn upwards and beyond all measure.
+    """
+    ionic_strength = min(ionic_strength, MOST_STRENGTH)
     root = math.sqrt(ionic_strength)
     return -0.5085 * charge**2 * (root / (1 + root) - 0.3 * ionic_strength)
 
 
 def _slowing(charge: int, ionic_strength: float) -> float:
     """The factor on a limiting conductivity: a power of the activity coefficient (Appelo 2010)."""
+    ionic_strength = min(ionic_strength, MOST_STRENGTH)
     dilute = ionic_strength < 0.36 * charge
     power = 0.6 / math.sqrt(charge) if dilute else math.sqrt(ionic_strength) / charge
     return float(10 ** (power * log_activity(charge, ionic_strength)))

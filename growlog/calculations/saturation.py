@@ -9,7 +9,7 @@ import math
 from collections.abc import Mapping
 
 from growlog.calculations.allowed import require
-from growlog.calculations.conductivity import LIMITING_CONDUCTIVITY, free_ions, log_activity
+from growlog.calculations.conductivity import LIMITING_CONDUCTIVITY, MOST_STRENGTH, free_ions, log_activity
 from growlog.calculations.nutrients import mmol_per_l
 
 LOG_KSP_GYPSUM = -4.58
@@ -18,8 +18,6 @@ LOG_KSP_BRUSHITE, LOG_KSP_MONETITE = -18.995, -19.275
 _PK_H2PO4, _PK_HPO4 = 7.21, 12.35
 _LOG_K_WITH_HPO4 = {"Ca": 2.74, "Mg": 2.87}
 _LOG_K_WITH_H2PO4 = {"Ca": 1.41, "Mg": 1.51}
-# Beyond this ionic strength, in mol/L, the activities are outside their range: only the sign of an index counts.
-MOST_STRENGTH = 0.5
 
 
 def ionic_strength(nutrients_mg_per_l: Mapping[str, float]) -> float:

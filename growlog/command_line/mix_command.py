@@ -68,6 +68,7 @@ def mix_lines(result: MixResult) -> list[str]:
         *(f"  {_dose_line(dose)}" for dose in result.doses),
         say("Elements, mg/L"),
         *(f"  {element:<3}{_figure(mg):>9}" for element, mg in result.elements_mg_per_l.items()),
+        *(say("  and what {product} brings, which is not known", product=name) for name in result.unknown_products),
         *_ec_lines(result),
         *_unmet_lines(result),
         say("Order"),
@@ -94,7 +95,9 @@ def _dose_line(dose: DoseLine) -> str:
 def _ec_lines(result: MixResult) -> list[str]:
     low, middle, high = (show_number(ec, 2) for ec in (result.ec.low, result.ec.estimate, result.ec.high))
     scales = ", ".join(f"{show_number(ppm, 0)} ({scale})" for scale, ppm in meter_ppm(result.ec.estimate).items())
+    unknown = result.unknown_products
     return [
+        *([say("EC without {products}:", products=", ".join(unknown))] if unknown else []),
         say(
             "EC at 25 °C, estimated: {middle} mS/cm ({micro} µS/cm), {low} to {high}",
             middle=middle,

@@ -26,7 +26,9 @@ from growlog.words import say, say_count, show_number
 @click.option("--paper", type=click.Choice([p.value for p in Paper]), default="a4", help=say("Size of the paper."))
 @click.option("--no-money", is_flag=True, help=say("Leave out costs and prices."))
 @click.option("--no-notes", is_flag=True, help=say("Leave out notes and the reasons of decisions."))
-@click.option("--with-places", is_flag=True, help=say("Leave place and camera in the pictures. They are taken out else."))
+@click.option(
+    "--with-places", is_flag=True, help=say("Leave place and camera in the pictures. They are taken out else.")
+)
 @click.option("--photos", type=click.IntRange(9, 15), help=say("How many photos tell the story."))
 @click.option("--replace", is_flag=True, help=say("Write over a file that is there."))
 @as_of_option

@@ -9,7 +9,8 @@ from growlog.command_line.logbook_commands import opened
 from growlog.command_line.openers import Call
 from growlog.command_line.output import tell
 from growlog.command_line.parameters import as_of_option, folder_argument, read_day, refuse_existing
-from growlog.services.room_sheet import Paper, week_of, write_room_sheet
+from growlog.services.paper import Paper
+from growlog.services.room_sheet import week_of, write_room_sheet
 from growlog.words import say, show_day
 
 

@@ -49,6 +49,7 @@ TABLE = (
     ActionRow("mixer", CROP, mark("Nutrient mixer…"), "Ctrl+M"),
     ActionRow("feed_plan", CROP, mark("Feed plan…"), needs_crop=True),
     ActionRow("tank_care", CROP, mark("Tank care…"), "Ctrl+Shift+T", writes=True),
+    ActionRow("climate", CROP, mark("Climate…"), needs_crop=True),
     ActionRow("money", CROP, mark("What it cost…"), "Ctrl+Shift+M"),
     ActionRow("figures", CROP, mark("All figures…"), "Ctrl+Shift+A", needs_crop=True),
     ActionRow("yield_view", CROP, mark("What the picks say…"), "Ctrl+Shift+Y", needs_crop=True),

@@ -138,6 +138,8 @@ class LogbookPage(QWidget):
         if settings.texts("lane_order"):
             self.board.set_lane_order(settings.texts("lane_order"))
         self.board.set_hidden_lanes(settings.texts("hidden_lanes"))
+        self._watch_humidity("humid_above_percent")
+        settings.changed.connect(self._watch_humidity)
         sizes = settings.numbers("splitter_sizes")
         self._splitter.setSizes(sizes if len(sizes) == 3 else [200, 880, 340])
 
@@ -182,6 +184,10 @@ class LogbookPage(QWidget):
     def _keep_hidden(self, hidden: list[str]) -> None:
         self._settings.set("hidden_lanes", list(hidden))
         self._read_use()
+
+    def _watch_humidity(self, key: str) -> None:
+        if key == "humid_above_percent":
+            self.board.surface.lanes.watch_humidity(self._settings.number(key))
 
     def _read_use(self) -> None:
         """Cost and electricity by day are read beside the board, and only where their lanes are shown."""

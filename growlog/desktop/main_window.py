@@ -20,6 +20,7 @@ from growlog.desktop.preload import preload
 from growlog.desktop.settings import Settings
 from growlog.desktop.welcome.welcome import Welcome
 from growlog.desktop.window_commands import WindowCommands
+from growlog.desktop.windows.climate_windows import ClimateWindows
 from growlog.desktop.windows.crop_windows import CropWindows
 from growlog.desktop.windows.due_windows import DueWindows
 from growlog.desktop.windows.entry_windows import EntryWindows
@@ -68,6 +69,7 @@ class MainWindow(QMainWindow):
         self.crops: CropWindows | None = None
         self.rooms: RoomWindows | None = None
         self.money: MoneyWindows | None = None
+        self.climate: ClimateWindows | None = None
         self.photos: PhotoWindows | None = None
         self.reviews: ReviewWindows | None = None
         self.sharing: ShareWindows | None = None
@@ -102,6 +104,7 @@ class MainWindow(QMainWindow):
         self.crops = CropWindows(desk, page, self.messages)
         self.money = MoneyWindows(desk, page, self.entries, self.messages)
         self.rooms = RoomWindows(desk, page, self.files, self.messages)
+        self.climate = ClimateWindows(desk, page, self.settings, self.rooms.open_logger)
         self.photos = PhotoWindows(desk, page, self.files, self.messages)
         self.tally = TallyWindows(desk, page, self.settings, self.messages)
         self.sheets = SheetWindows(desk, page, self.settings, self.files, self.messages)
@@ -161,7 +164,7 @@ class MainWindow(QMainWindow):
             self.yields = None
         if self.rooms is not None:
             self.rooms.put_away()
-        self.rooms = self.money = None
+        self.rooms = self.money = self.climate = None
         self.nutrients = None
         self.quick_line = None
         if self.sharing is not None:

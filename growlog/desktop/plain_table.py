@@ -18,7 +18,7 @@ _LEAST_PX, _NUMBER_PX = 130, 104  # of a column that shares what is left
 
 @dataclass(frozen=True)
 class Column:
-    """A column: its title, whether it holds numbers (right-aligned), its width in pixels at 100 % (0: shares the rest)."""
+    """A column. numbers: right-aligned. width_px: at 100 % text; 0: it shares what is left."""
 
     title: str
     numbers: bool = False
@@ -75,13 +75,7 @@ class _Model(QAbstractTableModel):
             return row.tip or row.cells[column]
         if role == Qt.ItemDataRole.TextAlignmentRole:
             return _side(self.columns[column])
-        if role == Qt.ItemDataRole.FontRole and row.bold:
-            return current().font(weight=QFont.Weight.DemiBold)
-        if role == Qt.ItemDataRole.ForegroundRole and row.mute:
-            return QColor(current().colour("mute"))
-        if role == Qt.ItemDataRole.DecorationRole and column == 0 and row.swatch is not None:
-            return swatch(row.swatch)
-        return None
+        return _dress(row, column, role)
 
 
 class PlainTable(QTableView):
@@ -168,6 +162,17 @@ class PlainTable(QTableView):
 
     def _opened(self, index: QModelIndex) -> None:
         self.row_opened.emit(self._model.rows[index.row()].key)
+
+
+def _dress(row: Row, column: int, role: int) -> Any:
+    """How a row stands out."""
+    if role == Qt.ItemDataRole.FontRole and row.bold:
+        return current().font(weight=QFont.Weight.DemiBold)
+    if role == Qt.ItemDataRole.ForegroundRole and row.mute:
+        return QColor(current().colour("mute"))
+    if role == Qt.ItemDataRole.DecorationRole and column == 0 and row.swatch is not None:
+        return swatch(row.swatch)
+    return None
 
 
 def swatch(brush: QBrush) -> QPixmap:

@@ -153,6 +153,21 @@ def _side_by_side(window: MainWindow) -> None:
         window.yields.open_beside()
 
 
+def _side_by_side_photos(window: MainWindow) -> None:
+    _side_by_side_page(window, "photos")
+
+
+def _side_by_side_facts(window: MainWindow) -> None:
+    _side_by_side_page(window, "facts")
+
+
+def _side_by_side_page(window: MainWindow, page: str) -> None:
+    if window.yields is not None:
+        window.yields.open_beside()
+        if window.yields.beside_dialog is not None:
+            window.yields.beside_dialog.page.set_value(page)
+
+
 def _side_by_side_empty(window: MainWindow) -> None:
     """Before two crops are ticked."""
     if window.yields is not None:
@@ -278,6 +293,11 @@ class _MoneyScreen:
             page = dialog.pages[self._part]
             if self._form and isinstance(page, (PurchasesPage, PowerPage)):
                 page.add()
+
+
+def _climate(window: MainWindow) -> None:
+    if window.climate is not None:
+        window.climate.open()
 
 
 def _figures(window: MainWindow) -> None:
@@ -432,6 +452,7 @@ SCREENS: dict[str, Callable[[MainWindow], None]] = {
     "logger": _logger,
     "logger-empty": _logger_empty,
     "logger-refused": _logger_refused,
+    "climate": _climate,
     "figures": _figures,
     "figures-searched": _figures_searched,
     "money": _MoneyScreen("crop"),
@@ -455,6 +476,8 @@ SCREENS: dict[str, Callable[[MainWindow], None]] = {
     "keep-or-clear": _keep_or_clear,
     "keep-or-clear-guess": _keep_with_guess,
     "side-by-side": _side_by_side,
+    "side-by-side-photos": _side_by_side_photos,
+    "side-by-side-facts": _side_by_side_facts,
     "side-by-side-empty": _side_by_side_empty,
     **MIXER_SCREENS,
     "quick-line": _quick_line,

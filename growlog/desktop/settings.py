@@ -43,6 +43,10 @@ def _is_flag(value: Any) -> bool:
     return isinstance(value, bool)
 
 
+def _is_percent(value: Any) -> bool:
+    return type(value) is int and 1 <= value <= 100
+
+
 def _is_text_percent(value: Any) -> bool:
     return type(value) is int and 100 <= value <= 200
 
@@ -61,6 +65,7 @@ TABLE = {
     for row in (
         Setting("theme", "system", _one_of("light", "dark", "system")),
         Setting("text_percent", 100, _is_text_percent),
+        Setting("humid_above_percent", 80, _is_percent),
         Setting("units", "metric", _one_of("metric", "us")),
         Setting("language", "", _is_text),
         Setting("last_logbook", "", _is_text),

@@ -52,6 +52,7 @@ class WindowCommands(QObject):
             "tank_care": self.tank_care,
             "shelf": self.shelf,
             "waters": self.waters,
+            "climate": self.climate,
             "money": self.money,
             "figures": self.figures,
             "review": self.review,
@@ -115,6 +116,11 @@ class WindowCommands(QObject):
         """Opens what brings the readings of a logger in."""
         if self._window.rooms is not None:
             self._window.rooms.open_logger()
+
+    def climate(self) -> None:
+        """Opens the climate of the chosen crop."""
+        if self._window.climate is not None:
+            self._window.climate.open()
 
     def money(self) -> None:
         """Opens what the chosen crop cost."""

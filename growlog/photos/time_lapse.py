@@ -1,14 +1,14 @@
-"""A crop's photos as a film: one picture a day, cross-faded, with a label and the yield growing along the lower edge."""
+"""A crop's photos as a film: one picture a day, cross-faded, with a label and the yield along the lower edge."""
 
 import io
 from collections.abc import Callable, Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 from functools import cache
+from importlib import import_module
 from pathlib import Path
 from typing import Any
 
-import av
 from PIL import Image, ImageDraw, ImageFont
 
 FRAMES_A_SECOND = 24
@@ -69,12 +69,13 @@ def write_film(
     on_frame: called with the frames so far; what it raises ends the writing. OSError where the disk does not take it;
     NoEncoder without one for H.264. The caller sees to it that nothing half-written stays.
     """
+    av = film_library()
     try:
         with av.open(str(path), "w", format="mp4", options={"movflags": "+faststart"}) as film:
             stream = _stream(film, shape)
             written = 0
             for picture in _frames(days, day_count, shape, font_folder):
-                for packet in stream.encode(_coded(picture, written)):
+                for packet in stream.encode(_coded(av, picture, written)):
                     film.mux(packet)
                 written += 1
                 if on_frame is not None:
@@ -86,9 +87,15 @@ def write_film(
     return written
 
 
+def film_library() -> Any:
+    """PyAV. Imported here: it takes long, and most starts of the program make no film."""
+    return import_module("av")
+
+
 def encoder() -> str:
     """The encoder of H.264 that is there."""
-    found = next((name for name in _ENCODERS if name in av.codecs_available), "")
+    available = film_library().codecs_available
+    found = next((name for name in _ENCODERS if name in available), "")
     if not found:
         raise NoEncoder
     return found
@@ -105,9 +112,8 @@ def _stream(film: Any, shape: FilmShape) -> Any:
     return stream
 
 
-def _coded(picture: Image.Image, number: int) -> Any:
-    made: Any = av.VideoFrame
-    frame = made.from_image(picture).reformat(format="yuv420p", dst_colorspace="ITU709")
+def _coded(av: Any, picture: Image.Image, number: int) -> Any:
+    frame = av.VideoFrame.from_image(picture).reformat(format="yuv420p", dst_colorspace="ITU709")
     frame.pts, frame.time_base = number, Fraction(1, FRAMES_A_SECOND)
     return frame
 

@@ -50,7 +50,7 @@ _ALL = (
     Limit("air_temperature_c", mark("Air temperature"), "°C", -30, 60,
           mark("no room with plants is colder or hotter"), ask_below=5, ask_above=40, decimals=1),
     Limit("relative_humidity_percent", mark("Relative humidity"), "%", 0, 100,
-          mark("relative humidity runs from 0 to 100 %"), ask_below=5, decimals=0),
+          mark("relative humidity runs from 0 to 100 %"), ask_below=5, decimals=1),
     Limit("solution_temperature_c", mark("Solution temperature"), "°C", 0, 50,
           mark("a solution below 0 is ice and above 50 scalds roots"), ask_below=10, ask_above=30, decimals=1),
     Limit("plant_height_cm", mark("Plant height"), "cm", 0, 1000,

@@ -23,7 +23,7 @@ from growlog.storage.unit_of_work import UnitOfWork
 @dataclass(frozen=True)
 class FeedCost:
     """amount: exact, in the currency's main unit; litres: given in those feeds. unpriced: products without a price and
-    mixes whose bottles are not known, missing from the sum."""
+    mixes whose bottles or amounts are not known, missing from the sum."""
 
     amount: Decimal
     litres: float
@@ -107,7 +107,10 @@ class _Prices:
         item = self.items.get(part.product_id or "") or self.by_name.get(part.product.strip().casefold())
         if item is None:
             return None, part.product, None
-        dose: DosePerLitre = dose_per_litre(part.dose_per_l, part.unit)
+        try:
+            dose: DosePerLitre = dose_per_litre(part.dose_per_l, part.unit)
+        except ValueError:  # a unit that nothing here knows, or one per tank: how much it was is not known
+            return item, part.product, None
         return item, part.product, in_own_measure(calc_product(item.product), dose.amount * litres, dose.measure)
 
 

@@ -10,6 +10,8 @@ from growlog.records.problems import Problem
 from growlog.sharing.mix_file import MixDose, MixFile
 from growlog.words import say
 
+MOST_PER_L = 1000.0  # mL or g of one product in a litre of feed: beyond it nothing else would be in there
+
 
 def product_problems(product: Product) -> list[Problem]:
     """Sentences on a product as its label is typed; fields are "form", "basis", "density_g_per_ml" or a label word."""
@@ -66,23 +68,38 @@ def water_problems(water: Water | None) -> list[Problem]:
     return []
 
 
-def dose_problems(dose: MixDose, products: Sequence[Product], tank_l: float | None) -> list[Problem]:
+def dose_problems(
+    dose: MixDose, products: Sequence[Product], tank_l: float | None, strength: float = 1.0
+) -> list[Problem]:
     """Sentences on one dose; fields "product", "amount", "unit"."""
     product = next((p for p in products if p.name == dose.product), None)
     if product is None:
         return [Problem("product", say("There is no product {name} among those of the mix.", name=dose.product))]
     if dose.unit not in DOSE_UNITS:
         return [Problem("unit", _unknown_unit(dose.unit))]
-    if not dose.amount >= 0:
-        return [Problem("amount", say("The dose of {product} is below 0.", product=dose.product))]
     if dose.unit.endswith("/tank") and tank_l is None:
         return [Problem("tank_l", say("A dose per tank needs the volume of the tank in L."))]
-    if product.is_known and product.density_g_per_ml is None:
+    amount = _amount_problem(dose, tank_l, strength)
+    if amount:
+        return [Problem("amount", amount)]
+    if product.is_known and product.density_g_per_ml is None and not _form_problems(product):
         own = "mL" if product.basis == IN_VOLUME else "g"
         if measure_of(dose.unit) != own:
             sentence = say("{product} dosed in {unit} needs its density in g/mL.", product=dose.product, unit=dose.unit)
             return [Problem("density_g_per_ml", sentence)]
     return []
+
+
+def _amount_problem(dose: MixDose, tank_l: float | None, strength: float) -> str:
+    if not dose.amount >= 0:
+        return say("The dose of {product} is below 0.", product=dose.product)
+    if (tank_l is None or tank_l > 0) and _per_l(dose, tank_l) * strength > MOST_PER_L:
+        return say("The dose of {product} is more than a litre holds.", product=dose.product)
+    return ""
+
+
+def _per_l(dose: MixDose, tank_l: float | None) -> float:
+    return dose.amount if dose.amount == float("inf") else dose_per_litre(dose.amount, dose.unit, tank_l).amount
 
 
 def _unknown_unit(unit: str) -> str:
@@ -112,7 +129,7 @@ def mix_problems(mix: MixFile) -> list[Problem]:
     for product in mix.products:
         found += product_problems(product)
     for dose in mix.doses:
-        found += dose_problems(dose, mix.products, mix.tank_l)
+        found += dose_problems(dose, mix.products, mix.tank_l, mix.strength)
     return found + _target_problems(mix) + water_problems(mix.water)
 
 

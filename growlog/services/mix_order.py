@@ -61,7 +61,11 @@ def _last_fill(tank_l: float | None) -> str:
 
 def _rest(portions: list[Portion]) -> str:
     if any(p.product.form == SOLID for p in portions):
+        if len(portions) == 1:
+            return say("{products}, dissolved first. Stir.", products=_listed(portions))
         return say("{products}, one after the other; dissolve salts first. Stir.", products=_listed(portions))
+    if len(portions) == 1:
+        return say("{products}. Stir.", products=_listed(portions))
     return say("{products}, one after the other. Stir.", products=_listed(portions))
 
 
@@ -79,7 +83,10 @@ def _listed(portions: Sequence[Portion]) -> str:
 
 
 def _volume(litres: float) -> str:
-    return fixed(litres, 0 if litres >= 10 and abs(litres - round(litres)) < 0.05 else 1, "L")
+    """One decimal; none for whole litres of a large tank, two where a small one would else fill twice to the same."""
+    if litres >= 10:
+        return fixed(litres, 0 if abs(litres - round(litres)) < 0.05 else 1, "L")
+    return fixed(litres, 1 if abs(litres - round(litres, 1)) < 0.005 else 2, "L")
 
 
 def _decimals(amount: float) -> int:

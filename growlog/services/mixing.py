@@ -6,10 +6,18 @@ from functools import cache
 from pathlib import Path
 
 from growlog.calculations.clashes import MixingStep, cautions, concentrate_clashes, mixing_order, precipitation_warnings
-from growlog.calculations.conductivity import ChargeBalance, EcEstimate, charge_balance, estimate_ec, strength_for_ec
+from growlog.calculations.conductivity import (
+    MOST_STRENGTH,
+    ChargeBalance,
+    EcEstimate,
+    charge_balance,
+    estimate_ec,
+    strength_for_ec,
+)
 from growlog.calculations.dose_units import DosePerLitre, dose_per_litre
 from growlog.calculations.nutrients import elements, meq_per_l, mmol_per_l
 from growlog.calculations.products import Mixture, Product, is_acid, is_base, mix, nutrients_of_dose
+from growlog.calculations.saturation import ionic_strength
 from growlog.calculations.unmet import Unmet
 from growlog.calculations.water import RAIN_OR_REVERSE_OSMOSIS, Water, alkalinity_meq_per_l
 from growlog.records.problems import Problem, RecordRefused, refuse
@@ -294,6 +302,8 @@ def _warnings(content: MixFile, mixture: Mixture, used: list[Product]) -> list[s
     if mixture.nutrients_mg_per_l.get("N"):
         found.append(say("A label states N without its form; the EC takes it as nitrate."))
     found += dose_warnings(content)
+    if ionic_strength(mixture.nutrients_mg_per_l) > MOST_STRENGTH:
+        found.append(say("This is as strong as a concentrate; its EC is a rough guess only."))
     if _acid_meq(content) - _base_meq(content) > alkalinity_meq_per_l(content.water or Water()) + 0.1:
         found.append(say("There is more acid than the water's alkalinity takes up; the pH may fall below 4."))
     return [*found, *precipitation_warnings(mixture.nutrients_mg_per_l, content.ph), *concentrate_clashes(used)]

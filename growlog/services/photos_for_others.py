@@ -53,8 +53,10 @@ def _shared(log: OpenLogbook, photo: Photo, content: bytes) -> tuple[bytes, Phot
     except PlacesStay as error:
         bare = sharp_picture(log, photo)
         if bare is None:
-            sentence = say("What the photo tells of its place cannot be taken out of it. Export with --complete, or take "
-                           "the photo off its day.")  # fmt: skip
+            sentence = say(
+                "What the photo tells of its place cannot be taken out of it. Export with --complete, or take the "
+                "photo off its day."
+            )
             raise PackageProblem(sentence, photo.path) from error
     width_px, height_px = size_of_jpeg(bare)
     path = str(PurePosixPath(photo.path).with_suffix(".jpg"))

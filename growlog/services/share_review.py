@@ -79,6 +79,11 @@ def review_page_pictures(
     return pdf.review_page_pictures(facts, chart_of(review), picture_files(pictures), paper.typeset_name, dots_per_inch)
 
 
+def load_tools() -> None:
+    """Imports what pages are made with; to be called before they are made on a thread of a window."""
+    html.load_tools()
+
+
 def review_html(review: CropReview, pictures: list[SharedPicture]) -> bytes:
     """The page of a review."""
     return html.review_html(page_facts(review, pictures), chart_of(review), picture_files(pictures))

@@ -6,7 +6,7 @@ from pathlib import Path
 
 from growlog.calculations.plant_age import age_on, day_at
 from growlog.calculations.yield_curve import CurvePoint, cumulative_yield
-from growlog.photos.time_lapse import FRAMES_A_SECOND, FilmDay, FilmShape, NoEncoder, write_film
+from growlog.photos.time_lapse import FRAMES_A_SECOND, FilmDay, FilmShape, NoEncoder, film_library, write_film
 from growlog.records.crop import Crop
 from growlog.records.display import weight
 from growlog.records.problems import Problem, refuse
@@ -132,6 +132,11 @@ def write_time_lapse(
     except NoEncoder as error:
         raise LogbookProblem(say("The film cannot be written: this computer's FFmpeg has no H.264.")) from error
     return plan
+
+
+def load_tools() -> None:
+    """Imports what films are made with; to be called before they are made on a thread of a window."""
+    film_library()
 
 
 def held_words(plan: TimeLapsePlan) -> str:

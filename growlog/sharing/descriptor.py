@@ -53,8 +53,8 @@ def _about_photos(package: Package) -> str:
     if not package.photos_without_places:
         return ""
     return (
-        f" Of the photos {package.photos_without_places} are not the originals byte for byte: places, owners and notes of"
-        " the camera were taken out of the files. Their pixels, dates and the way up are as they were."
+        f" Of the photos {package.photos_without_places} are not the originals byte for byte: places, owners and notes"
+        " of the camera were taken out of the files. Their pixels, dates and the way up are as they were."
     )
 
 

@@ -101,11 +101,12 @@ def mix_text(mix: MixFile) -> str:
 
 
 def _water(table: Mapping[str, Any]) -> Water:
+    written = {word.lower(): word for word in table}
     table = _lower(table, "water")
     named = {"ec_ms_per_cm", "ph", "alkalinity_mg_per_l_caco3", "hco3"}
     contents = []
     for word in table.keys() - named:
-        contents.append(_in_water(word, _number(table, word, f"water: {word}") or 0.0))
+        contents.append(_in_water(word, written[word], _number(table, word, f"water: {word}") or 0.0))
     alkalinity = _number(table, "alkalinity_mg_per_l_caco3", "water: alkalinity_mg_per_l_caco3")
     bicarbonate = _number(table, "hco3", "water: HCO3")
     if alkalinity is None and bicarbonate is not None:
@@ -114,10 +115,11 @@ def _water(table: Mapping[str, Any]) -> Water:
     return Water(add_up(contents), ec, _number(table, "ph", "water: ph"), alkalinity)
 
 
-def _in_water(word: str, mg_per_l: float) -> dict[str, float]:
+def _in_water(word: str, written: str, mg_per_l: float) -> dict[str, float]:
     form = next((form for form in NITROGEN_FORMS if form.lower() == word), None)
     if form is None and word not in LABEL_WORDS:
-        raise MixFileProblem(f"water: {word}", say("The water states {word}, which is no element here.", word=word))
+        sentence = say("The water states {word}, which is no element here.", word=written)
+        raise MixFileProblem(f"water: {written}", sentence)
     if form is not None:
         return {NITRATE_N if form == "N" else form: mg_per_l}  # nitrogen of a water is nitrate
     nutrient, factor = nutrient_factor(word)

@@ -1,6 +1,6 @@
 """The curve of cumulative yield as SVG: a step for each pick, no scripts, no styles from elsewhere."""
 
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 from math import ceil, floor, log10
 from xml.sax.saxutils import escape, quoteattr
@@ -175,8 +175,3 @@ def _shortened(name: str, most: int = 28) -> str:
 
 def _n(value: float) -> str:
     return f"{value:.1f}".removesuffix(".0")
-
-
-def values_by_age(points: Sequence[tuple[int, float]]) -> tuple[tuple[int, float], ...]:
-    """Points in the order of age, the last of each age."""
-    return tuple(sorted(dict(points).items()))

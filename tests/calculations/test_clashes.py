@@ -45,6 +45,8 @@ def test_acids_and_caustics_come_with_their_cautions() -> None:
     # NIST Center for Neutron Research, How to work with acids: acid into water, gloves, eye protection.
     assert "Acid into water" in cautions([SALTS["HNO3"]])[0]
     assert any("caustic" in c for c in cautions([SILICATE]))
-    assert cautions([SALTS["KNO3"]]) == ("Wear gloves and eye cover; the label of each product rules.",)
+    plain = cautions([SALTS["KNO3"]])  # its pH is set with bottles that the mix does not name
+    assert "acid into water" in plain[0]
+    assert plain[1:] == ("Wear gloves and eye cover; the label of each product rules.",)
     assert cautions([]) == ()
     assert "calcium" in coir_note()

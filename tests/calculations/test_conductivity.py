@@ -150,6 +150,13 @@ def test_the_strength_for_an_ec_reads_that_ec() -> None:
         strength_for_ec(ec_at, -1)
 
 
+def test_the_ec_rises_with_the_strength_however_strong() -> None:
+    read = [conductivity_ms_per_cm({"K": c, "NO3-N": c, "Ca": c, "S": c}) for c in (1, 10, 100, 1000, 10_000, 1e6)]
+    assert read == sorted(read)
+    plain_sum = 1e6 * sum(LIMITING_CONDUCTIVITY[ion] for ion in ("K", "NO3-N", "Ca", "S")) / 1000
+    assert read[-1] < plain_sum
+
+
 def test_a_negative_ion_is_refused_by_name() -> None:
     with pytest.raises(ValueError, match="K -1"):
         conductivity_ms_per_cm({"K": -1})

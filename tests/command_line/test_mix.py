@@ -38,7 +38,7 @@ def test_a_target_prints_doses_and_what_they_miss(terminal: Terminal) -> None:
 def test_a_mix_prints_plain_lines(terminal: Terminal) -> None:
     assert terminal("mix", write(terminal, DOSED)) == 0
     assert "Saltpetre: 0.500\u2009g/L, 25.00\u2009g for the tank" in terminal.out
-    assert "2. Saltpetre 25\u2009g, one after the other" in terminal.out
+    assert "2. Saltpetre 25\u2009g, dissolved first. Stir." in terminal.out
     assert "EC at 25 °C, estimated: 0.68 mS/cm (685 µS/cm)" in terminal.out
     assert "342 (500), 438 (640), 479 (700)" in terminal.out
     assert terminal("mix", write(terminal, WISHED)) == 0
@@ -70,6 +70,20 @@ def test_an_acid_with_its_density_is_dosed_in_ml(terminal: Terminal) -> None:
     found = json.loads(terminal.out)
     assert (found["doses"][0]["unit"], found["doses"][0]["amount"]) == ("mL/L", 0.208333)
     assert any("Acid into water" in warning for warning in found["warnings"])
+
+
+def test_what_a_product_without_analysis_brings_is_told_as_unknown_never_as_nothing(terminal: Terminal) -> None:
+    tonic = '[[product]]\nname = "Tonic"\nform = "liquid"\n[[dose]]\nproduct = "Tonic"\namount = 1\nunit = "mL/L"\n'
+    assert terminal("mix", write(terminal, tonic.replace("[[dose]]", 'basis = "w/v"\n[[dose]]'))) == 0
+    assert "and what Tonic brings, which is not known" in terminal.out
+    assert "EC without Tonic:" in terminal.out
+
+
+def test_an_impossible_dose_and_an_unknown_word_of_the_water_are_named(terminal: Terminal) -> None:
+    assert terminal("mix", write(terminal, DOSED.replace("0.5", "1e6"))) == 1
+    assert terminal.err == "The dose of Saltpetre is more than a litre holds.\n"
+    assert terminal("mix", write(terminal, DOSED + "[water]\nXy = 3\n")) == 1
+    assert "The water states Xy" in terminal.err
 
 
 def test_a_wrong_mix_is_refused_in_one_sentence(terminal: Terminal) -> None:

@@ -4,6 +4,8 @@ from collections.abc import Callable, Sequence
 from dataclasses import dataclass, field
 from pathlib import Path
 
+from growlog.services.paper import Paper
+
 
 @dataclass
 class FakeMessages:
@@ -65,3 +67,22 @@ class FakeFileChoice:
     def _next(self, title: str) -> Path | None:
         self.titles.append(title)
         return self.answers.pop(0) if self.answers else None
+
+
+@dataclass
+class FakePrinting:
+    """Chooses a printer at once, one with Letter paper; it takes pages, or not."""
+
+    takes: bool = True
+    painted: list[bytes] = field(default_factory=list)
+    titles: list[str] = field(default_factory=list)
+    paper: Paper = Paper.LETTER
+    dots_per_inch: int = 72
+
+    def choose(self, title: str, paper: Paper, on_chosen: Callable[["FakePrinting"], None]) -> None:
+        self.titles.append(title)
+        on_chosen(self)
+
+    def paint(self, pages: Sequence[bytes]) -> bool:
+        self.painted = list(pages)
+        return self.takes

@@ -24,6 +24,13 @@ def test_each_goes_in_in_its_turn_whatever_the_order_asked() -> None:
     assert "at most acid 5.0\u2009mL" in steps[5]
 
 
+def test_one_product_alone_is_not_one_after_another_and_a_small_tank_is_not_full_at_once() -> None:
+    steps = order_steps([Portion(CALCIUM, 1.5, "mL"), Portion(SALT, 1.0, "g")], 0.5)
+    assert steps[0] == "Fill 0.45\u2009L of water."
+    assert steps[2] == "sulfate 1.0\u2009g, dissolved first. Stir."
+    assert steps[3] == "Fill to 0.5\u2009L. Stir."
+
+
 def test_without_a_tank_there_are_no_amounts() -> None:
     steps = order_steps([Portion(CALCIUM, None, "mL")], None)
     assert steps[1] == "calcium part. Stir until even."

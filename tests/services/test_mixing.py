@@ -153,6 +153,8 @@ def test_a_wrong_label_is_told_beside_its_field(product: Product, field: str) ->
         ({"doses": (MixDose("nobody", 1, "g/L"),)}, "product"),
         ({"doses": (MixDose("Potassium nitrate", -1, "g/L"),)}, "amount"),
         ({"doses": (MixDose("Potassium nitrate", 1, "pinch"),)}, "unit"),
+        ({"doses": (MixDose("Potassium nitrate", 1001, "g/L"),)}, "amount"),
+        ({"doses": (MixDose("Potassium nitrate", 100, "g/L"),), "strength": 11}, "amount"),
         ({"doses": (MixDose("Potassium nitrate", 1, "tsp/gal_us"),)}, "density_g_per_ml"),
         ({"doses": (MixDose("Potassium nitrate", 1, "g/tank"),), "tank_l": None}, "tank_l"),
         ({"target_mg_per_l": {"N": 1}}, "target"),
@@ -166,6 +168,14 @@ def test_a_wrong_mix_is_refused_beside_its_field(changed: dict[str, object], fie
     assert [p.field for p in mix_problems(wrong)] == [field]
     with pytest.raises(RecordRefused):
         work_out(wrong)
+
+
+def test_a_concentrate_has_no_more_than_a_rough_ec_and_says_so() -> None:
+    strong = work_out(
+        replace(HOAGLAND, strength=20, doses=tuple(replace(d, amount=d.amount * 5) for d in HOAGLAND.doses))
+    )
+    assert any("rough guess" in w for w in strong.warnings)
+    assert not any("rough guess" in w for w in work_out(HOAGLAND).warnings)
 
 
 def test_a_saved_mix_is_read_again(tmp_path: Path) -> None:

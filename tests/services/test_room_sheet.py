@@ -8,7 +8,8 @@ import pytest
 
 from growlog.services.crops import clear_crop
 from growlog.services.open_logbook import OpenLogbook
-from growlog.services.room_sheet import Paper, week_of, write_room_sheet
+from growlog.services.paper import Paper
+from growlog.services.room_sheet import week_of, write_room_sheet
 from tests.logbooks import SOWN, logbook, plant_crop
 
 MONDAY = date(2026, 3, 2)

@@ -57,8 +57,9 @@ class LanesView(QWidget):
         super().__init__(parent)
         self.setAttribute(Qt.WidgetAttribute.WA_TransparentForMouseEvents)
         self._photos = PhotosLane(pictures)
+        self._dry_air = DryAirLane()
         self._lanes: list[BoardLane] = [
-            self._photos, StageLane(), LightLane(), TemperatureLane(), DryAirLane(), FeedsLane(), DrainShareLane(),
+            self._photos, StageLane(), LightLane(), TemperatureLane(), self._dry_air, FeedsLane(), DrainShareLane(),
             DrainEcLane(), ReadingsLane(), TrainingLane(), PollinationLane(), PicksLane(), EventsLane(), CostLane(),
             EnergyLane(), DueLane(),
         ]  # fmt: skip
@@ -81,6 +82,11 @@ class LanesView(QWidget):
         if axis != self._axis:
             self._axis = axis
             self._drop_still()
+
+    def watch_humidity(self, humid_above_percent: float) -> None:
+        """Nights above another humidity are marked from now on."""
+        self._dry_air.watch(humid_above_percent)
+        self._drop_still()
 
     def lane_keys(self) -> list[str]:
         """All lanes in their order."""

@@ -11,6 +11,8 @@ from growlog.desktop.look.widgets.labels import ElidedLabel
 from growlog.services.yield_view.outlook import Outlook
 from growlog.words import say
 
+_LEAST_WORDS_PX = 70
+
 
 class OutlookStrip(QWidget):
     """Rests hidden until there is something to say."""
@@ -45,15 +47,21 @@ class OutlookStrip(QWidget):
         if outlook is not None:
             self.label.setToolTip("\n".join(_told(outlook)))
             self.label.setAccessibleName(outlook.sentence)
+            self.button.setToolTip("\n".join((say("Show or hide what is still to come"), "", *_told(outlook))))
 
-    def place(self, right_of: QRect, right_end: int) -> int:
-        """Stands right of the other switch, or below it where the sentence would not fit; the height it adds."""
+    def place(self, right_of: QRect, right_end: int, may_go_below: bool) -> int:
+        """Stands right of the other switch, or below it where the sentence would not fit; the height it adds.
+
+        Where there is no room below either, the sentence ends in an ellipsis, or is in the tool tip alone.
+        """
         gap = current().px(12)
         height = right_of.height()
         wanted = self.button.sizeHint().width() + 8 + self.label.fontMetrics().horizontalAdvance(self.label.text()) + 4
         beside = right_end - right_of.right() - gap
-        if beside >= wanted:
-            self.setGeometry(right_of.right() + gap, right_of.top(), wanted, height)
+        left_for_words = beside - self.button.sizeHint().width() - 8
+        self.label.setVisible(beside >= wanted or may_go_below or left_for_words >= current().px(_LEAST_WORDS_PX))
+        if beside >= wanted or not may_go_below:
+            self.setGeometry(right_of.right() + gap, right_of.top(), min(wanted, beside), height)
             return 0
         self.setGeometry(right_of.left(), right_of.bottom() + 3, min(wanted, right_end - right_of.left()), height)
         return height + 3

@@ -1,5 +1,6 @@
 """The cumulative yield on the board's axis: the crop's curve, another one under it, packet and first pick."""
 
+import numpy as np
 import pyqtgraph as pg
 from PySide6.QtCore import QPointF, QRect, QRectF, Qt, Signal
 from PySide6.QtGui import QFont, QPainter, QPaintEvent, QPen, QResizeEvent
@@ -7,6 +8,7 @@ from PySide6.QtWidgets import QFrame, QWidget
 
 from growlog.desktop.board import chart_items
 from growlog.desktop.board.axis import AgeAxis
+from growlog.desktop.board.chart_head import ROOMY_PX, ChartHead
 from growlog.desktop.board.chart_labels import ChartLabels, ChartSpace
 from growlog.desktop.board.curve_steps import (
     DrawnCurve,
@@ -17,13 +19,11 @@ from growlog.desktop.board.curve_steps import (
     value_on,
 )
 from growlog.desktop.board.outlook_layer import DrawnOutlook, drawn_outlook, outlook_items, tell_ahead
-from growlog.desktop.board.outlook_strip import OutlookStrip
 from growlog.desktop.board.weight_scale import weight_ticks, weight_unit
 from growlog.desktop.board.wording import THIN, against_packet, fruit, month, number, short_day
 from growlog.desktop.board.yield_chart_values import chart_of_yield
-from growlog.desktop.charts import ChartData, ChartMenu
+from growlog.desktop.charts import ChartData
 from growlog.desktop.look.theme import BASE_PX, current, theme_signal
-from growlog.desktop.look.widgets import SegmentSwitch
 from growlog.services.board import Board, Curve
 from growlog.services.yield_view.outlook import Outlook
 from growlog.words import say
@@ -49,23 +49,16 @@ class YieldChart(QWidget):
         self._axis = AgeAxis.over(0, 1)
         self._calendar = False
         self._highest = 1.0
-        self._strip_px = 0
         self._ticks: list[float] = [0.0]
         self.drawn: DrawnCurve | None = None
         self.underlaid: DrawnCurve | None = None
         self.ahead: DrawnOutlook | None = None
         self._labels = ChartLabels()
         self.plot = _calm_plot(self)
-        self.switch = SegmentSwitch(
-            [("weight", say("weight")), ("count", say("count"))], "weight", say("The curve counts by")
-        )
-        self.switch.setParent(self)
-        self.switch.setObjectName("yield-unit")
+        self.head = ChartHead(self, self.chart_data)
+        self.switch, self.strip, self.export_menu = self.head.switch, self.head.strip, self.head.export_menu
         self.switch.value_changed.connect(self._unit_chosen)
-        self.strip = OutlookStrip(self)
         self.strip.toggled.connect(self.outlook_toggled)
-        self.export_menu = ChartMenu(self.chart_data, self)
-        self.export_menu.hide()
         theme_signal().changed.connect(self._draw)
 
     def show_board(self, board: Board) -> None:
@@ -175,15 +168,7 @@ class YieldChart(QWidget):
 
     def _place_plot(self) -> None:
         self.plot.setGeometry(self._plot_rect())
-        self.switch.adjustSize()
-        self.switch.move(round(self._axis.left) + current().px(8), current().px(_TOP_PX) + 2)
-        self.switch.raise_()
-        side = current().px(26)
-        right = self._plot_rect().right()
-        self.export_menu.setGeometry(right - side, self.switch.y(), side, side)
-        self.export_menu.raise_()
-        self._strip_px = self.strip.place(self.switch.geometry(), right - side - 8)
-        self.strip.raise_()
+        self.head.place(self._plot_rect())
 
     def _y(self, value: float) -> float:
         rect = self._plot_rect()
@@ -204,7 +189,8 @@ class YieldChart(QWidget):
         outlook = self._outlook
         shown = outlook is not None and self.ahead_until is not None
         self.ahead = drawn_outlook(outlook, self._board, self.by_count) if outlook is not None and shown else None
-        self._show_head()
+        self.head.show_for(self.drawn is not None, outlook is not None and self._board.crop.growing)
+        self._place_plot()
         self._scale()
         self._draw_rules()
         self._draw_underlay()
@@ -218,7 +204,7 @@ class YieldChart(QWidget):
         rect = self._plot_rect()
         highest = max(float(d.whole.values[-1]) for d in (self.drawn, self.underlaid) if d) if self._any() else 0.0
         highest = max(highest, 0.0 if self.ahead is None else self.ahead.highest)
-        headroom = current().px(_HEADROOM_PX) + (self._strip_px if self.strip.isVisibleTo(self) else 0)
+        headroom = current().px(_HEADROOM_PX) + self.head.extra_px
         room = max(rect.height() - headroom, rect.height() * 0.6)
         self._highest = (highest or 1.0) * rect.height() / max(room, 1)
         most = max(1, int(room / current().px(_TICK_GAP_PX)))
@@ -226,14 +212,6 @@ class YieldChart(QWidget):
         self._ticks = make(highest, min(most, 6))
         self.plot.setXRange(self._axis.start, self._axis.end, padding=0)
         self.plot.setYRange(0, self._highest, padding=0)
-
-    def _show_head(self) -> None:
-        """The switches, where there is a curve; what is to come only of a crop that stands."""
-        self.switch.setVisible(self.drawn is not None)
-        self.export_menu.setVisible(self.drawn is not None)
-        growing = self._board is not None and self._board.crop.growing
-        self.strip.setVisible(self.drawn is not None and growing and self._outlook is not None)
-        self._place_plot()
 
     def _any(self) -> bool:
         return self.drawn is not None or self.underlaid is not None
@@ -263,7 +241,7 @@ class YieldChart(QWidget):
         """First pick and packet first: they belong to a day, the others may stand anywhere along their curve."""
         space = ChartSpace(QRectF(self._plot_rect()), self._axis, self._highest)
         curves = [drawn for drawn in (self.drawn, self.underlaid) if drawn]
-        self._labels.begin(space, curves, self._switch_place())
+        self._labels.begin(space, curves, self.head.places())
         self._draw_first_pick(space)
         self._draw_packet()
         if self.underlaid is not None and self._underlay is not None:
@@ -273,6 +251,18 @@ class YieldChart(QWidget):
             above = self.underlaid is not None and not self._underlay_is_higher()
             words = (say("partly estimated"), "", "mute")
             self._labels.at_end(self.plot, words, self._end_point(self.drawn), above)
+
+        self._draw_ahead_label()
+
+    def _draw_ahead_label(self) -> None:
+        """What the band means, at its end."""
+        band = None if self.ahead is None else self.ahead.band
+        if band is None or band.ages[0] >= self._axis.end or self._plot_rect().height() < current().px(ROOMY_PX):
+            return
+        age = min(float(band.ages[-1]), self._axis.end)
+        top = float(np.interp(age, band.ages, band.high))
+        words = (say("in four cases out of five"), "", "mute")
+        self._labels.at_end(self.plot, words, QPointF(self._axis.x(age), self._y(top)), True)
 
     def taken_places(self) -> list[QRectF]:
         """Where words and the switch stand, in pixels, so that nothing else is put over them."""
@@ -286,9 +276,12 @@ class YieldChart(QWidget):
         """The plot in pixels."""
         return QRectF(self._plot_rect())
 
-    def _switch_place(self) -> list[QRectF]:
-        heads = (self.switch, self.strip, self.export_menu)
-        return [QRectF(head.geometry()) for head in heads if head.isVisibleTo(self)]
+    def _below_heads(self, age: float) -> float:
+        """The value up to which an upright line may go without crossing a switch or its words."""
+        rect = self._plot_rect()
+        lowest = self.head.bottom_at(self._axis.x(age))
+        share = (rect.bottom() - max(lowest, rect.top())) / max(rect.height(), 1)
+        return self._highest * share
 
     def _end_point(self, drawn: DrawnCurve) -> QPointF:
         age, value = self._end_of(drawn)
@@ -309,7 +302,7 @@ class YieldChart(QWidget):
         if age is None or not self._axis.start <= age <= self._axis.end:
             return
         pen = chart_items.curve_pen(current(), "mute", 1, Qt.PenStyle.DashLine)
-        self.plot.addItem(chart_items.upright(age, self._highest, pen))
+        self.plot.addItem(chart_items.upright(age, self._below_heads(age), pen))
         text = say("packet maturity {days}", days=f"{age}{THIN}d")
         self._labels.beside_line(self.plot, (text, "", "mute"), age, self._plot_rect().top())
 

@@ -53,8 +53,7 @@ def paint_chart(painter: QPainter, rect: QRectF, data: ChartData, look: Look, ti
         _paint_line(painter, plot, line, look)
     painter.restore()
     _paint_uprights(painter, plot, data, look)
-    legend = QRectF(plot.area.left(), inner.top(), plot.area.width(), 0)
-    paint_legend(painter, legend, data, look)
+    paint_legend(painter, QRectF(inner.left(), inner.top(), inner.width(), 0), data, look)
     return plot
 
 
@@ -192,12 +191,13 @@ def _paint_uprights(painter: QPainter, plot: Plot, data: ChartData, look: Look) 
     painter.setFont(look.font(TEXT_PX))
     metrics = QFontMetricsF(painter.font())
     top = plot.area.top()
-    for mark in data.uprights:
+    shown = [m for m in data.uprights if plot.area.left() - 1 <= plot.x(m.x) <= plot.area.right() + 1]
+    for mark in shown:
         x = plot.x(mark.x)
-        if not plot.area.left() - 1 <= x <= plot.area.right() + 1:
-            continue
         painter.setPen(QPen(look.colour(mark.token), 1.2 * look.scale, Qt.PenStyle.DashLine))
         painter.drawLine(QPointF(x, plot.area.top()), QPointF(x, plot.area.bottom()))
+    for mark in shown:  # words after all lines, so that none is crossed out
+        x = plot.x(mark.x)
         width = metrics.horizontalAdvance(mark.words) + 2
         left = x + look.px(4)
         if left + width > plot.area.right():

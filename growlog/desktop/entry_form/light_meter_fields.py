@@ -24,7 +24,7 @@ LUX, FOOT_CANDLES = "lux", "foot-candles"
 
 
 class LuxField(MeasureField):
-    """A reading in lux or foot-candles, kept in lux. Choosing the other unit means another reading of the same figures."""
+    """A reading in lux or foot-candles, kept in lux. Another unit means other light by the same figures."""
 
     def __init__(self, system: str, name: str) -> None:
         super().__init__("canopy_lux", say("Light meter at the canopy"), system, name)

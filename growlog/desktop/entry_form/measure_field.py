@@ -40,6 +40,10 @@ class MeasureField(NumberField):
         self._untouched = value
         self._untouched_text = self.line.text()
 
+    def text_of(self, value: float | None) -> str:
+        """A quantity in the record's unit as this field would show it; "" for None."""
+        return "" if value is None else number_text(self._display.shown(value), self._display.decimals)
+
     def check(self) -> bool:
         """What was kept before is not refused for its decimals."""
         if self._untouched is not None and self.line.text() == self._untouched_text:

@@ -224,7 +224,7 @@ class FeedingRoundDialog(DialogFrame):
             problems = found.get(line.row.owner.id, [])
             untouched = not self._tried and all(f.is_empty() for f in line.fields.values())
             line.show_problems([p for p in problems if p.asks or not untouched or self._has_common])
-            line.show_for_all(self._shown())
+            line.show_for_all(self._shown(), self._common().mix_id)
         self._show_count(len(entries))
 
     @property

@@ -73,20 +73,23 @@ class RoundLine(QObject):
         self.row = row
         self.about.setText(self._about())
 
-    def show_for_all(self, shown: dict[str, str]) -> None:
-        """What an empty field takes from the line above all."""
+    def show_for_all(self, shown: dict[str, str], mix_id: str | None = None) -> None:
+        """What an empty field takes from the line above all, and where that is empty from its plan for this mix."""
         for key, field in self.fields.items():
-            field.line.setPlaceholderText(shown.get(key, ""))
+            planned = self._planned_volume_l(mix_id) if key == "volume_l" else None
+            field.line.setPlaceholderText(shown.get(key, "") or field.text_of(planned))
 
     def feed(self, for_all: Feed, volume_l: float | None) -> Feed:
-        """What it gets: its own figures, and where it has none those for all. volume_l: its part of what is for all."""
+        """What it gets: its own figures, and where it has none those for all, and the volume of its plan where there is
+        neither. volume_l: its part of what is for all."""
         own = {key: field.value() for key, field in self.fields.items()}
         planned = self.row.planned
         as_planned = planned is not None and for_all.mix_id is not None and planned.mix.id == for_all.mix_id
+        planned_l = self._planned_volume_l(for_all.mix_id)
         return replace(
             for_all,
             strength_percent=planned.strength_percent if planned is not None and as_planned else None,
-            volume_l=own["volume_l"] if own["volume_l"] is not None else volume_l,
+            volume_l=next((v for v in (own["volume_l"], volume_l, planned_l) if v is not None), None),
             ec_ms_per_cm=own["ec_ms_per_cm"] if own["ec_ms_per_cm"] is not None else for_all.ec_ms_per_cm,
             ph=own["ph"] if own["ph"] is not None else for_all.ph,
             drain_l=own["drain_l"],
@@ -115,6 +118,10 @@ class RoundLine(QObject):
         self.message.setProperty("tone", "problem" if firm else "")
         self.message.setVisible(bool(firm or asked))
         self.answer_box.setVisible(bool(asked))
+
+    def _planned_volume_l(self, mix_id: str | None) -> float | None:
+        planned = self.row.planned
+        return planned.volume_l if planned is not None and mix_id is not None and planned.mix.id == mix_id else None
 
     def _field(self, key: str, units: str) -> MeasureField:
         field = MeasureField(key, system=units, name=f"round.{self.row.name}.{key}")

@@ -2,7 +2,7 @@
 
 from decimal import Decimal
 
-from PySide6.QtCore import Signal
+from PySide6.QtCore import QLocale, Signal
 from PySide6.QtWidgets import QCheckBox, QHBoxLayout, QVBoxLayout, QWidget
 
 from growlog.calculations.pick_intervals import Measure
@@ -85,11 +85,11 @@ class InputsForm(QWidget):
     def _fill(self) -> None:
         grounds = self._grounds
         self._show_value()
-        self.running_field.set_value(round(float(grounds.running_per_day), max(grounds.decimals, 2)))
+        _show_amount(self.running_field, grounds.running_per_day, max(grounds.decimals, 2))
         self.running_source.setText(say("Electricity, nutrients and water of the last two weeks, as the logbook has "
                                         "them."))  # fmt: skip
         rate = grounds.labour_rate_per_h
-        self.labour_field.set_value(None if rate is None else float(rate))
+        _show_amount(self.labour_field, rate, grounds.decimals)
         minutes = show_number(grounds.labour_minutes_per_day, 0)
         self.labour_source.setText(say("{minutes} minutes a day in the last two weeks.", minutes=minutes))
         self.turn_round_field.set_value(USUAL_TURN_ROUND_DAYS)
@@ -105,7 +105,7 @@ class InputsForm(QWidget):
         self.value_field.editor.setAccessibleName(label)
         self.value_field.unit_label.setText(self._grounds.currency)
         self.value_field.unit_label.setVisible(bool(self._grounds.currency))
-        self.value_field.set_value(None if shop is None else float(shop))
+        _show_amount(self.value_field, shop, self._grounds.decimals)
         stated = say("The shop price stated with the crop.")
         self.value_source.setText(say("No shop price is stated with the crop.") if shop is None else stated)
 
@@ -202,6 +202,13 @@ def _with_source(field: NumberField, source: TextLabel) -> QWidget:
     column.addWidget(field)
     column.addWidget(source)
     return part
+
+
+def _show_amount(field: NumberField, amount: Decimal | None, decimals: int) -> None:
+    """With all its decimals, as money is written."""
+    field.set_value(None if amount is None else round(float(amount), decimals))
+    if amount is not None and decimals:
+        field.line.setText(f"{amount:.{decimals}f}".replace(".", QLocale().decimalPoint()))
 
 
 def _decimal(field: NumberField) -> Decimal | None:

@@ -18,7 +18,7 @@ from growlog.services.yield_view.keep import KeepAsk, KeepView
 from growlog.services.yield_view.keep_grounds import KeepGrounds
 from growlog.words import say, show_day
 
-_SHORTLY_MS = 150
+_SHORTLY_MS = 40
 
 
 class KeepDialog(TallDialog):

@@ -142,8 +142,10 @@ class LightPlanDialog(TallDialog):
         self.form.removed.connect(self.removed)
         self.form.left.connect(self.close_form)
         self.body.insertWidget(self.body.indexOf(self.more_button), self.form)
+        self.form.show()
         self._show_parts()
-        self.form.hours_field.setFocus()
+        if is_new:
+            self.form.hours_field.setFocus()
         self.bring_into_view(self.form)
 
     def _show_parts(self) -> None:

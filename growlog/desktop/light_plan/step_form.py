@@ -4,6 +4,7 @@ from collections.abc import Iterable
 from dataclasses import replace
 
 from PySide6.QtCore import Qt, Signal
+from PySide6.QtGui import QKeySequence, QShortcut
 from PySide6.QtWidgets import QCheckBox
 
 from growlog.calculations.light_needed import more_than_lamps_give
@@ -65,7 +66,7 @@ class StepForm(Card):
         self.words_label = TextLabel("", "strong", wraps=True)
         self.answer_box = QCheckBox(say("Yes, it is right"))
         self.answer_box.setObjectName("canopy.answer")
-        self.save_button = Button(say("Save the step"), "primary", name="saveStep")
+        self.save_button = Button(f"{say('Save the step')}  Ctrl \u23ce", "primary", name="saveStep")
         self.leave_button = Button(say("Leave it"), name="leaveStep")
         self.remove_button = Button(say("Remove the step"), "link", "bin", "removeStep")
         self._place()
@@ -159,6 +160,9 @@ class StepForm(Card):
             field.value_changed.connect(self._show)
         self.canopy_field.editing_finished.connect(self._ask)
         self.save_button.clicked.connect(self.save)
+        for keys in ("Ctrl+Return", "Ctrl+Enter"):
+            around = Qt.ShortcutContext.WidgetWithChildrenShortcut
+            QShortcut(QKeySequence(keys), self, context=around).activated.connect(self.save)
         self.leave_button.clicked.connect(self.left)
         self.remove_button.clicked.connect(self._remove)
 

@@ -12,7 +12,8 @@ from growlog.words import say, show_number
 def midnight_rule() -> str:
     """The rule for light past midnight."""
     return say(
-        "Light that goes on past midnight belongs to the day on which the lamps go on; electricity is counted by the clock."
+        "Light that goes on past midnight belongs to the day on which the lamps go on; "
+        "electricity is counted by the clock."
     )
 
 

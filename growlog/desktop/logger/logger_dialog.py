@@ -268,7 +268,9 @@ class LoggerDialog(TallDialog):
     def _refresh(self) -> None:
         plan, busy = self.plan, bool(self._doing)
         if self._rooms:
-            sentence = say("Choose a file that your logger or its app exported: CSV with time, temperature and humidity.")
+            sentence = say(
+                "Choose a file that your logger or its app exported: CSV with time, temperature and humidity."
+            )
             self.empty.set_sentence(sentence, say("Choose a file…") if self._writable else "")
         else:
             self.empty.set_sentence(say("Readings belong to a room. There is none yet."), say("Open the room…"))
@@ -282,7 +284,9 @@ class LoggerDialog(TallDialog):
         words = say_count("Bring in {n} sample", "Bring in {n} samples", n) if n else say("Bring in")
         self.in_button.setText(f"{words}  Ctrl \u23ce")
         self.in_button.setEnabled(not busy and plan is not None and plan.ready and self._writable)
-        self.in_button.setToolTip(say("Answer the questions first.") if plan is not None and plan.open_questions else "")
+        self.in_button.setToolTip(
+            say("Answer the questions first.") if plan is not None and plan.open_questions else ""
+        )
         for widget in (self.room_field, self.other_button, self.save_button, self.questions, self.files_view):
             widget.setEnabled(self._doing != CARRYING)
 

@@ -117,8 +117,10 @@ class PowerPage(QWidget):
         self.form.removed.connect(self.removed)
         self.form.left.connect(self.close_form)
         self._column.insertWidget(self._column.indexOf(self.add_button), self.form)
+        self.form.show()
         self._show_parts()
-        self.form.name_field.setFocus()
+        if is_new:
+            self.form.name_field.setFocus()
         self.form_opened.emit(self.form)
 
     def _show_parts(self) -> None:

@@ -4,6 +4,7 @@ from collections.abc import Iterable
 from dataclasses import replace
 
 from PySide6.QtCore import Qt, Signal
+from PySide6.QtGui import QKeySequence, QShortcut
 
 from growlog.desktop.look.widgets import (
     Button,
@@ -41,7 +42,9 @@ class PurchaseForm(Card):
         self.name_field = TextField(say("What was bought"), purchase.name, required=True, name="name")
         sorts = [(sort.value, say(sort.label)) for sort in PurchaseSort]
         self.sort_field = ChoiceField(say("For"), sorts, purchase.sort, name="sort")
-        self.day_field = DayField(say("Day"), purchase.day, latest=book.today, near=book.today, required=True, name="day")
+        self.day_field = DayField(
+            say("Day"), purchase.day, latest=book.today, near=book.today, required=True, name="day"
+        )
         price = None if is_new else purchase.price_minor
         self.price_field = MoneyField(say("Price"), book.facts.currency, price, "price_minor", required=True)
         crops = [(crop.id, crop.name) for crop in book.crops]
@@ -55,7 +58,7 @@ class PurchaseForm(Card):
         self.crops_field.set_value(purchase.life_crops)
         self.note_field = NoteField(say("Note"), purchase.note, lines=2, name="note")
         self.way_label = TextLabel("", "small", wraps=True)
-        self.save_button = Button(say("Save the purchase"), "primary", name="savePurchase")
+        self.save_button = Button(f"{say('Save the purchase')}  Ctrl \u23ce", "primary", name="savePurchase")
         self.leave_button = Button(say("Leave it"), name="leavePurchase")
         self.remove_button = Button(say("Remove the purchase"), "link", "bin", "removePurchase")
         self._place()
@@ -125,6 +128,9 @@ class PurchaseForm(Card):
         self.life_field.value_changed.connect(self._show_life)
         self.crop_field.value_changed.connect(self._show_life)
         self.save_button.clicked.connect(self.save)
+        for keys in ("Ctrl+Return", "Ctrl+Enter"):
+            around = Qt.ShortcutContext.WidgetWithChildrenShortcut
+            QShortcut(QKeySequence(keys), self, context=around).activated.connect(self.save)
         self.leave_button.clicked.connect(self.left)
         self.remove_button.clicked.connect(self._remove)
 

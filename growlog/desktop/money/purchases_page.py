@@ -91,6 +91,7 @@ class PurchasesPage(QWidget):
         self.form.removed.connect(self.removed)
         self.form.left.connect(self.close_form)
         self._column.insertWidget(self._column.indexOf(self.add_button), self.form)
+        self.form.show()
         self._show_parts()
         if is_new:
             self.form.name_field.setFocus()

@@ -5,6 +5,7 @@ from dataclasses import replace
 from datetime import date, time
 
 from PySide6.QtCore import Qt, Signal
+from PySide6.QtGui import QKeySequence, QShortcut
 from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 
 from growlog.desktop.look.icons import IconButton
@@ -86,14 +87,18 @@ class TariffForm(Card):
         self.name_field = TextField(say("Name"), tariff.name, required=True, name="name")
         self.day_field = DayField(say("Holds from"), tariff.from_day, near=today, required=True, name="from_day")
         self.daily_field = MoneyField(
-            say("A day costs with nothing used"), currency, tariff.daily_charge_minor, "daily_charge_minor", per=say("day")
+            say("A day costs with nothing used"),
+            currency,
+            tariff.daily_charge_minor,
+            "daily_charge_minor",
+            per=say("day"),
         )
         self.bands_column = QVBoxLayout()
         self.rows: list[BandRow] = []
         self.bands_label = TextLabel("", "message", wraps=True)
         self.bands_label.setProperty("state", "problem")
         self.add_button = Button(say("Add a band"), "", "plus", "addBand")
-        self.save_button = Button(say("Save the tariff"), "primary", name="saveTariff")
+        self.save_button = Button(f"{say('Save the tariff')}  Ctrl \u23ce", "primary", name="saveTariff")
         self.leave_button = Button(say("Leave it"), name="leaveTariff")
         self.remove_button = Button(say("Remove the tariff"), "link", "bin", "removeTariff")
         self._place()
@@ -174,6 +179,9 @@ class TariffForm(Card):
     def _connect(self) -> None:
         self.add_button.clicked.connect(self.add_band)
         self.save_button.clicked.connect(self.save)
+        for keys in ("Ctrl+Return", "Ctrl+Enter"):
+            around = Qt.ShortcutContext.WidgetWithChildrenShortcut
+            QShortcut(QKeySequence(keys), self, context=around).activated.connect(self.save)
         self.leave_button.clicked.connect(self.left)
         self.remove_button.clicked.connect(self._remove)
 

@@ -14,6 +14,7 @@ from growlog.services.review.model import CropReview, ReviewCurve
 from growlog.words import say
 
 _HEIGHT_PX, _LEFT_PX, _TOP_PX, _BOTTOM_PX, _RIGHT_PX = 240, 56, 22, 24, 16
+_EMPTY_PX = 120
 _DASHES = (Qt.PenStyle.SolidLine, Qt.PenStyle.DashLine, Qt.PenStyle.DotLine)
 _AGE_STEPS = (7, 14, 28, 56)
 
@@ -34,15 +35,22 @@ class CurveView(QWidget):
         self._review = review
         names = ", ".join([review.curve.name, *(crop.name for crop in review.earlier)])
         self.setAccessibleName(say("Cumulative yield by plant age: {names}", names=names))
+        self.updateGeometry()
         self.update()
 
     def sizeHint(self) -> QSize:
         """As high as a curve can be read."""
-        return QSize(current().px(400), current().px(_HEIGHT_PX))
+        return QSize(current().px(400), self._wanted_height())
 
     def minimumSizeHint(self) -> QSize:
         """It may become narrow."""
-        return QSize(current().px(240), current().px(_HEIGHT_PX))
+        return QSize(current().px(240), self._wanted_height())
+
+    def _wanted_height(self) -> int:
+        """Less where there is nothing to draw."""
+        review = self._review
+        curves = [] if review is None else [review.curve, *(crop.curve for crop in review.earlier)]
+        return current().px(_HEIGHT_PX if any(curve.points for curve in curves) else _EMPTY_PX)
 
     def paintEvent(self, event: QPaintEvent) -> None:
         """Rules, curves, words."""

@@ -23,7 +23,7 @@ class DecisionCard(Card):
         self.setObjectName("decision")
         self._newest = decisions[0] if decisions else None
         words = say("Decide…") if self._newest is None else say("Decide anew…")
-        self.decide_button = Button(words, "primary" if self._newest is None else "", name="decide")
+        self.decide_button = Button(words, "" if growing or self._newest is not None else "primary", name="decide")
         self.correct_button = Button(say("Correct its words…"), "link", "edit", "correctDecision")
         self.what_if_button = Button(say("What if…"), name="whatIf")
         if self._newest is None:

@@ -3,7 +3,8 @@
 from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QButtonGroup, QRadioButton, QWidget
 
-from growlog.desktop.look.widgets import Banner, DialogFrame, ProgressPanel, TextLabel
+from growlog.desktop.look.widgets import Banner, DialogFrame, TextLabel
+from growlog.desktop.review.waiting import progress_above_buttons
 from growlog.words import say
 
 
@@ -31,7 +32,7 @@ class ExportDialog(DialogFrame):
         )
         self.banner = Banner(can_close=False)
         self.banner.hide()
-        self.progress = ProgressPanel()
+        self.progress = progress_above_buttons(self)
         self.body.addWidget(self.banner)
         self.body.addWidget(TextLabel(words, "", wraps=True))
         for button in (self.share_button, self.complete_button):
@@ -39,7 +40,6 @@ class ExportDialog(DialogFrame):
             self.body.addWidget(button)
         self.body.addWidget(TextLabel(caution, "small", wraps=True))
         self.body.addStretch(1)
-        self.body.addWidget(self.progress)
         self.leave_button = self.add_button(say("Close"), name="leave")
         self.save_button = self.add_button(say("Choose a folder…"), "primary", "save")
         self.share_button.setChecked(True)

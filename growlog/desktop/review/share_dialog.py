@@ -3,7 +3,8 @@
 from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QCheckBox, QWidget
 
-from growlog.desktop.look.widgets import Banner, ChoiceField, DialogFrame, ProgressPanel, SegmentSwitch, TextLabel
+from growlog.desktop.look.widgets import Banner, ChoiceField, DialogFrame, SegmentSwitch, TextLabel
+from growlog.desktop.review.waiting import progress_above_buttons
 from growlog.services.paper import Paper
 from growlog.services.review.model import ReviewOptions
 from growlog.words import say
@@ -31,13 +32,12 @@ class ShareDialog(DialogFrame):
         self.places_label = TextLabel(words, "small", wraps=True)
         self.banner = Banner(can_close=False)
         self.banner.hide()
-        self.progress = ProgressPanel()
+        self.progress = progress_above_buttons(self)
         self._parts = [self.form, self.paper_field, self.money_box, self.notes_box, self.places_box]
         for part in (self.banner, self.form, self.form_label, self.paper_field, self.money_box, self.notes_box,
                      self.places_box, self.places_label):  # fmt: skip
             self.body.addWidget(part)
         self.body.addStretch(1)
-        self.body.addWidget(self.progress)
         self.leave_button = self.add_button(say("Close"), name="leave")
         self.save_button = self.add_button(say("Save…"), "primary", "save")
         self._connect()

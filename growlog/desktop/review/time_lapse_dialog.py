@@ -12,9 +12,9 @@ from growlog.desktop.look.widgets import (
     Field,
     FormGrid,
     NumberField,
-    ProgressPanel,
     TextLabel,
 )
+from growlog.desktop.review.waiting import progress_above_buttons
 from growlog.records.display import THIN
 from growlog.records.problems import Problem
 from growlog.services.time_lapse import TimeLapseChoice, TimeLapsePlan, held_words
@@ -40,7 +40,7 @@ class TimeLapseDialog(DialogFrame):
         self.every_field = NumberField(say("One picture for so many days"), "d", 1, 60, name="every_days")
         sizes = [("", say("As the photos are")), *((key, f"{w}{THIN}×{THIN}{h}") for key, (w, h) in _SIZES.items())]
         self.size_field = ChoiceField(say("Size in pixels"), sizes, "", name="size_px")
-        self.speed_field = NumberField(say("Days a second"), "", 0.2, 25, 1, name="days_per_second")
+        self.speed_field = NumberField(say("Days a second"), "", 0.2, None, 1, name="days_per_second")
         self.fade_box = _box(say("Fade each picture into the next"), "fade")
         self.labels_box = _box(say("With the day and the date"), "labels")
         self.curve_box = _box(say("With the yield growing along the lower edge"), "curve")
@@ -48,7 +48,7 @@ class TimeLapseDialog(DialogFrame):
         self.held_label = TextLabel("", "small", wraps=True)
         self.banner = Banner(can_close=False)
         self.banner.hide()
-        self.progress = ProgressPanel()
+        self.progress = progress_above_buttons(self)
         self._timer = QTimer(self)
         self._timer.setSingleShot(True)
         self._timer.setInterval(_PAUSE_MS)
@@ -135,7 +135,6 @@ class TimeLapseDialog(DialogFrame):
         self.body.addWidget(self.plan_label)
         self.body.addWidget(self.held_label)
         self.body.addStretch(1)
-        self.body.addWidget(self.progress)
 
     def _connect(self) -> None:
         fields: list[Field] = [*self._numbers(), self.size_field]

@@ -25,11 +25,16 @@ def earlier_title(crop: EarlierCrop) -> str:
 
 
 def beside_line(review: CropReview) -> str:
-    """What the curve is drawn beside, "" for nothing."""
-    parts = [earlier_title(crop) for crop in review.earlier if crop.curve.points]
-    if review.packet_age is not None:
-        parts.append(say("the packet"))
-    return say("beside {what}", what="; ".join(parts)) if parts else ""
+    """What the curve is drawn beside."""
+    if not review.earlier:
+        parts = [say("no earlier crop of this kind")]
+    else:
+        drawn = [earlier_title(crop) for crop in review.earlier if crop.curve.points]
+        parts = [say("beside {what}", what="; ".join(drawn))] if drawn else []
+    shown_to = max(review.last_age, *(crop.curve.last_age for crop in review.earlier), 0)
+    if review.packet_age is not None and review.packet_age <= shown_to:
+        parts.append(say("dashed: the packet"))
+    return "; ".join(parts)
 
 
 def quoted_line(figures: Sequence[QuotedFigure]) -> str:

@@ -5,7 +5,7 @@ from dataclasses import replace
 from datetime import date
 
 from PySide6.QtCore import Signal
-from PySide6.QtWidgets import QHBoxLayout
+from PySide6.QtWidgets import QHBoxLayout, QWidget
 
 from growlog.desktop.look.widgets import Button, Card, ChoiceField, DayField, Field, FormGrid, TextLabel
 from growlog.desktop.room.percent_field import PercentField
@@ -36,6 +36,8 @@ class PlaceCard(Card):
         self.energy_field = PercentField(say("Share of the energy"), placement.energy_share, "energy_share")
         named = [(tank.id, tank.name) for tank in tanks]
         self.tank_field = ChoiceField(say("Tank"), named, placement.tank_id, say("none"), "tank_id")
+        self.beside_label = TextLabel("", "message", wraps=True)
+        self.beside_label.setProperty("state", "problem")
         self.remove_button = Button(say("Remove"), "link", "bin", "remove")
         self.grid = FormGrid(3, 130)
         self._place()
@@ -80,6 +82,11 @@ class PlaceCard(Card):
             self.show_problems(self.placement().problems())
         return not any(field.is_refused for field in self.fields())
 
+    def first_refused(self) -> QWidget | None:
+        """Where to go for what is wrong, None where all is well."""
+        found = [field for field in self.fields() if field.is_refused]
+        return found[0] if found else self.from_field if self.beside_label.text() else None
+
     def show_problems(self, problems: Sequence[Problem]) -> None:
         """Sentences beside their fields."""
         by_name = {field.objectName(): field for field in self.fields()}
@@ -89,11 +96,10 @@ class PlaceCard(Card):
     def show_shares(self, problems: Sequence[Problem]) -> None:
         """What is wrong with it beside the others; what a field says of itself stays."""
         sentences = {p.field: p.sentence for p in problems}
-        for field in (self.floor_field, self.energy_field, self.from_field):
-            said = str(field.property("beside_others") or "")
-            if field.refusal in ("", said):
-                field.show_problem(sentences.get(field.objectName(), ""))
-                field.setProperty("beside_others", field.refusal)
+        self.floor_field.show_beside(sentences.pop("floor_share", ""))
+        self.energy_field.show_beside(sentences.pop("energy_share", ""))
+        self.beside_label.setText(" ".join(sentences.values()))
+        self.beside_label.setVisible(bool(sentences))
 
     def _place(self) -> None:
         head = QHBoxLayout()
@@ -105,6 +111,7 @@ class PlaceCard(Card):
         self.grid.add(self.from_field, self.until_field, self.floor_field, self.energy_field, self.tank_field)
         self.tank_field.setVisible(bool(self.tank_field.box.count() > 1))
         self.body.addWidget(self.grid)
+        self.body.addWidget(self.beside_label)
 
     def _edited(self) -> None:
         self.edited.emit()
@@ -114,6 +121,8 @@ class PlaceCard(Card):
 
 
 def _title(crop: Crop) -> str:
-    return crop.name if crop.cleared_on is None else say(
-        "{crop}, cleared on {day}", crop=crop.name, day=show_day(crop.cleared_on)
+    return (
+        crop.name
+        if crop.cleared_on is None
+        else say("{crop}, cleared on {day}", crop=crop.name, day=show_day(crop.cleared_on))
     )

@@ -56,11 +56,11 @@ class PlacesSection(QWidget):
         for card in self.cards:
             card.check()
         self._judge()
-        refused = [field for card in self.cards for field in card.fields() if field.is_refused]
-        if refused:
-            if any(card.isHidden() for card in self.cards if set(card.fields()) & set(refused)):
-                self.over_button.setChecked(True)
-            refused[0].setFocus(Qt.FocusReason.OtherFocusReason)
+        refused = [card for card in self.cards if card.first_refused() is not None]
+        if any(card.isHidden() for card in refused):
+            self.over_button.setChecked(True)
+        for card in refused[:1]:
+            (card.first_refused() or card).setFocus(Qt.FocusReason.OtherFocusReason)
         return not refused
 
     def add(self) -> PlaceCard:

@@ -1,7 +1,7 @@
 """One room in the room's dialog: its floor and zone, and its parts behind a switch."""
 
 from dataclasses import replace
-from functools import partial
+from functools import cache, partial
 from typing import Any
 from zoneinfo import available_timezones
 
@@ -39,8 +39,7 @@ class RoomPage(QWidget):
         self.floor_field = limited_number_field("floor_m2")
         self.floor_field.set_value(self._room.floor_m2)
         sentence = say("Choose a time zone from the list.")
-        zones = sorted(available_timezones())
-        self.zone_field = WordField(say("Time zone"), zones, self._room.zone, "zone", none_but_these=sentence)
+        self.zone_field = WordField(say("Time zone"), _zones(), self._room.zone, "zone", none_but_these=sentence)
         given = view or RoomView(self._room, (), ())
         self.lamps = self._lamps(given)
         self.devices = self._devices(given)
@@ -155,7 +154,12 @@ def _new_tank(room_id: str) -> Tank:
     return Tank(new_id(), room_id, "")
 
 
+@cache
+def _zones() -> tuple[str, ...]:
+    return tuple(sorted(available_timezones()))
+
+
 def system_zone() -> str:
     """The time zone that the system is set to, UTC where it does not say."""
     zone = bytes(QTimeZone.systemTimeZoneId().data()).decode()
-    return zone if zone in available_timezones() else "UTC"
+    return zone if zone in _zones() else "UTC"

@@ -4,7 +4,7 @@ from collections.abc import Sequence
 from dataclasses import replace
 
 from PySide6.QtCore import Qt, QTimer, Signal
-from PySide6.QtWidgets import QCheckBox, QHBoxLayout, QSlider, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QCheckBox, QHBoxLayout, QSlider, QStackedWidget, QVBoxLayout, QWidget
 
 from growlog.calculations.explained_figure import Figure
 from growlog.desktop.charts import ChartData, ChartMenu, ChartView
@@ -39,15 +39,19 @@ class BesideDialog(TallDialog):
         self.boxes = {crop_id: QCheckBox(name) for crop_id, name in choices}
         for crop_id, box in self.boxes.items():
             box.setChecked(crop_id in chosen)
+        self.page = SegmentSwitch(
+            [("curves", say("Curves")), ("photos", say("Photos")), ("facts", say("All facts"))], "curves",
+            say("What is laid side by side"),
+        )  # fmt: skip
         self.counted = SegmentSwitch(
             [("weight", say("weight")), ("fruit", say("count")), ("cost", say("cost per kg"))], "weight",
             say("The curves show"),
         )  # fmt: skip
         self.per = SegmentSwitch(
-            [("crop", say("crop")), ("plant", say("per plant")), ("floor", say("per m²"))], "crop", say("Held against")
+            [("crop", say("the crop")), ("plant", say("a plant")), ("floor", say("a m²"))], "crop", say("Held against")
         )
         self.aligned = SegmentSwitch(
-            [("age", say("plant age")), ("first-pick", say("from first pick"))], "age", say("Aligned by")
+            [("age", say("day 0")), ("first-pick", say("first pick"))], "age", say("Aligned by")
         )
         self.chart = ChartView("besideChart", 230)
         self.chart_menu = ChartMenu(self._chart_data)
@@ -115,6 +119,9 @@ class BesideDialog(TallDialog):
         self.notes.setText("\n".join(data.notes[:-1]) if data is not None else "")
         self.notes.setVisible(bool(self.notes.text()))
 
+    def _turn_page(self, page: str) -> None:
+        self._pages.setCurrentIndex(("curves", "photos", "facts").index(page))
+
     def _switched(self, _value: str) -> None:
         self._show_chart()
 
@@ -153,37 +160,75 @@ class BesideDialog(TallDialog):
         self.body.addWidget(self.empty)
         self._parts = QWidget()
         self.body.addWidget(self._parts, 1)
-        column = QVBoxLayout(self._parts)
-        column.setContentsMargins(0, 0, 0, 0)
-        column.setSpacing(10)
+        column = _column(self._parts)
+        column.addWidget(self.page)
+        self._pages = QStackedWidget()
+        for page in (self._curves_page(), self._photos_page(), self._facts_page()):
+            self._pages.addWidget(page)
+        column.addWidget(self._pages, 1)
+        self._parts.hide()
+
+    def _curves_page(self) -> QWidget:
+        page = QWidget()
+        column = _column(page)
         switches = FlowLayout()
-        for widget in (self.counted, self.per, self.aligned, self.chart_menu):
-            switches.addWidget(widget)
+        for words, switch in ((say("show"), self.counted), (say("of"), self.per), (say("from"), self.aligned)):
+            switches.addWidget(_captioned(words, switch))
+        switches.addWidget(self.chart_menu)
         column.addLayout(switches)
         column.addWidget(self.chart, 1)
         column.addWidget(self.notes)
-        column.addWidget(SectionTitle(say("Photos of the same plant age")))
+        return page
+
+    def _photos_page(self) -> QWidget:
+        page = QWidget()
+        column = _column(page)
         row = QHBoxLayout()
+        row.addWidget(TextLabel(say("Photos of the same plant age"), "small", "mute"))
         self.age.setObjectName("plantAge")
         self.age.setAccessibleName(say("Plant age of the photos"))
         row.addWidget(self.age, 1)
         row.addWidget(self.age_label)
         column.addLayout(row)
-        column.addWidget(self.photos)
-        column.addWidget(SectionTitle(say("All facts; ★ the best where one way is better")))
+        column.addWidget(self.photos, 1)
+        return page
+
+    def _facts_page(self) -> QWidget:
+        page = QWidget()
+        column = _column(page)
+        words = say("★ marks the best where one way is better. A click on a title sorts; Enter explains a row.")
+        column.addWidget(TextLabel(words, "small", "mute", wraps=True))
         column.addWidget(self.facts, 1)
-        self._parts.hide()
+        return page
 
     def _connect(self) -> None:
         for box in self.boxes.values():
             box.toggled.connect(self._ticked)
         self._timer.timeout.connect(self._ask)
+        self.page.value_changed.connect(self._turn_page)
         for switch in (self.counted, self.per, self.aligned):
             switch.value_changed.connect(self._switched)
         self.age.valueChanged.connect(self._show_age)
         self.facts.explain_wanted.connect(self._explain)
         self.save_button.clicked.connect(self._save_table)
         self.close_button.clicked.connect(self.reject)
+
+
+def _column(page: QWidget) -> QVBoxLayout:
+    column = QVBoxLayout(page)
+    column.setContentsMargins(0, 0, 0, 0)
+    column.setSpacing(10)
+    return column
+
+
+def _captioned(words: str, switch: SegmentSwitch) -> QWidget:
+    part = QWidget()
+    row = QHBoxLayout(part)
+    row.setContentsMargins(0, 0, 16, 0)
+    row.setSpacing(8)
+    row.addWidget(TextLabel(words, "small", "mute"))
+    row.addWidget(switch)
+    return part
 
 
 def _named(figure: Figure, number: int) -> Figure:

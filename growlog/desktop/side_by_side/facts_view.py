@@ -45,7 +45,11 @@ class FactsModel(QAbstractTableModel):
 
     def headerData(self, section: int, orientation: Qt.Orientation, role: int = Qt.ItemDataRole.DisplayRole) -> Any:
         """The titles."""
-        if orientation is not Qt.Orientation.Horizontal or role != Qt.ItemDataRole.DisplayRole:
+        if orientation is not Qt.Orientation.Horizontal:
+            return None
+        if role == Qt.ItemDataRole.TextAlignmentRole and 0 <= section - _BEFORE < len(self.names):
+            return Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter
+        if role != Qt.ItemDataRole.DisplayRole:
             return None
         return [say("Group"), say("Fact"), *self.names, say("Better")][section]
 

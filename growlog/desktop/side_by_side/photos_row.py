@@ -26,7 +26,7 @@ class PhotosRow(QWidget):
         self._crops: list[CropBeside] = []
         self._shown: list[ShownPicture] = []
         self.titles: list[str] = []
-        self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
+        self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Expanding)
 
     def show_crops(self, crops: Sequence[CropBeside], age: int) -> None:
         """Other crops."""
@@ -53,6 +53,10 @@ class PhotosRow(QWidget):
     def sizeHint(self) -> QSize:
         """A row."""
         return QSize(current().px(560), current().px(_HEIGHT_PX))
+
+    def minimumSizeHint(self) -> QSize:
+        """High enough to see a plant."""
+        return QSize(current().px(200), current().px(_HEIGHT_PX))
 
     def paintEvent(self, event: QPaintEvent) -> None:
         """All panes."""

@@ -3,7 +3,7 @@
 from collections.abc import Iterable, Sequence
 from datetime import date
 
-from PySide6.QtCore import Qt, Signal
+from PySide6.QtCore import Qt, QTimer, Signal
 from PySide6.QtWidgets import QVBoxLayout, QWidget
 
 from growlog.desktop.entry_form.measure_field import MeasureField
@@ -15,6 +15,8 @@ from growlog.records.entry import Entry, TankDose, TankWork
 from growlog.records.problems import Problem
 from growlog.services.tank_care import TopUpAsked, TopUpProposal
 from growlog.words import say, show_number
+
+_TYPED_MS = 250  # after the last key stroke
 
 _LIMITS = {
     "volume_now_l": "volume_before_l", "ec_now_ms_per_cm": "ec_before_ms_per_cm", "volume_wanted_l": "tank_l",
@@ -46,10 +48,15 @@ class TopUpPage(QWidget):
         works = [(w.value, say(w.label)) for w in (TankWork.TOP_UP, TankWork.CORRECTION, TankWork.RENEWAL)]
         self.work_field = ChoiceField(say("Work"), works, TankWork.TOP_UP.value, name="topUp.work")
         self.record = RecordPart(today, units, "topUpRecord")
+        self._typing = QTimer(self)
+        self._typing.setSingleShot(True)
+        self._typing.setInterval(_TYPED_MS)
+        self._typing.timeout.connect(self._ask_as_typed)
         self._place()
         self.find_button.clicked.connect(self.ask)
         for field in self.fields.values():
             field.editing_finished.connect(self.ask_quietly)
+            field.value_changed.connect(self._typing.start)
         self.show_proposal(None)
 
     def start(self, volume_l: float | None, ec_wanted: float | None) -> None:
@@ -129,10 +136,21 @@ class TopUpPage(QWidget):
 
     def ask_quietly(self) -> None:
         """Works it out as soon as all figures are there; says nothing of empty fields."""
-        needed = [field for key, field in self.fields.items() if key != "water_ec_ms_per_cm"]
+        self._typing.stop()
         readable = all(f.check() for f in self.fields.values())
-        if readable and all(f.value() is not None for f in needed):
+        if readable and self._has_all():
             self._emit()
+
+    def _ask_as_typed(self) -> None:
+        """The same while a figure is typed; what was found for other figures does not stay beside half of a new one."""
+        if self._has_all() and not any(f.is_refused for f in self.fields.values()):
+            self._emit()
+        else:
+            self.order.hide()
+            self.explain_button.hide()
+
+    def _has_all(self) -> bool:
+        return all(f.value() is not None for key, f in self.fields.items() if key != "water_ec_ms_per_cm")
 
     def _emit(self) -> None:
         value = {key: field.value() for key, field in self.fields.items()}

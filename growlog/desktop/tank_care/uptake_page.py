@@ -1,6 +1,6 @@
 """How strong the water was that the plants took, from two readings of a recirculating tank."""
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtWidgets import QVBoxLayout, QWidget
@@ -9,7 +9,7 @@ from growlog.desktop.explanation import ExplanationButton
 from growlog.desktop.look.widgets import Card, ChoiceField, FormGrid, TextLabel
 from growlog.records.display import fixed
 from growlog.services.tank_care import UptakeView
-from growlog.words import say
+from growlog.words import say, show_number
 
 
 class UptakePage(QWidget):
@@ -25,9 +25,10 @@ class UptakePage(QWidget):
         self.result = Card(margin_px=12)
         self.words_label = TextLabel("", "strong", wraps=True)
         self.water_label = TextLabel("", "", "mute", wraps=True)
+        self.elements_label = TextLabel("", "", wraps=True)
         self.explain_button = ExplanationButton()
         self.nothing_label = TextLabel("", "", "mute", wraps=True)
-        for widget in (self.words_label, self.water_label):
+        for widget in (self.words_label, self.water_label, self.elements_label):
             self.result.body.addWidget(widget)
         self.result.body.addWidget(self.explain_button, 0, Qt.AlignmentFlag.AlignLeft)
         grid = FormGrid(2, 200)
@@ -62,6 +63,8 @@ class UptakePage(QWidget):
             return
         self.words_label.setText(view.words)
         self.water_label.setText(say("{water} of water were used.", water=fixed(view.water_l, 1, "L")))
+        self.elements_label.setText(_elements_words(view.elements_mg_per_l))
+        self.elements_label.setVisible(bool(view.elements_mg_per_l))
         self.explain_button.show_figures(view.figure, {view.figure.key: say("Strength taken up")})
 
     def _ask(self) -> None:
@@ -70,3 +73,13 @@ class UptakePage(QWidget):
             self.show_uptake(None)
         else:
             self.asked.emit(earlier, later)
+
+
+def _elements_words(elements_mg_per_l: Mapping[str, float]) -> str:
+    """By element, in the proportions of the mix: a meter tells only all of them together."""
+    listed = [f"{e} {show_number(mg, _decimals(mg))}" for e, mg in elements_mg_per_l.items() if mg >= 0.005]
+    return say("In the proportions of the mix, mg/L: {elements}.", elements=", ".join(listed))
+
+
+def _decimals(mg_per_l: float) -> int:
+    return 0 if mg_per_l >= 10 else 1 if mg_per_l >= 1 else 2

@@ -78,9 +78,7 @@ class MoneyWindows(QObject):
 
     def _work_out(self) -> None:
         work = (named_figures, self._desk.log, self._figures_crop)
-        self._desk.runner.run(
-            *work, on_done=self._show_figures, on_failed=self._figures_failed, lane=Lane.DATABASE
-        )
+        self._desk.runner.run(*work, on_done=self._show_figures, on_failed=self._figures_failed, lane=Lane.DATABASE)
 
     def _show_figures(self, found: tuple[str, list[NamedFigure]]) -> None:
         crop_id, figures = found

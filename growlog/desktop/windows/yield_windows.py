@@ -63,9 +63,11 @@ class YieldWindows(QObject):
             open_beside(self.keep_dialog, self._window)
 
     def open_beside(self) -> None:
-        """The chosen crop beside another one that has picks, if there is one."""
+        """The chosen crop beside another one that has picks, best of its own species, if there is one."""
         crops, chosen = self._desk.crops, self._desk.selection.crop_id
-        others = [c.crop.id for c in crops if c.crop.id != chosen and c.curve]
+        species = next((c.cultivar.species for c in crops if c.crop.id == chosen), "")
+        picked = [c for c in crops if c.crop.id != chosen and c.curve]
+        others = [c.crop.id for c in sorted(picked, key=lambda c: c.cultivar.species != species)]
         first = [c for c in (chosen, *others[:1]) if c]
         choices = [(c.crop.id, c.crop.name) for c in crops]
         dialog = BesideDialog(choices, first, self._desk.pictures, self._window)

@@ -11,8 +11,11 @@ from growlog.calculations.explained_figure import Figure
 from growlog.desktop.explanation import show_explanation
 from growlog.desktop.explanation.figure_words import range_text, value_text
 from growlog.desktop.look.icons import IconButton
+from growlog.desktop.look.theme import current
 from growlog.desktop.look.widgets import TextLabel
 from growlog.words import say
+
+_MORE_PX, _BUTTON_PX = 170, 26
 
 
 @dataclass(frozen=True)
@@ -43,6 +46,7 @@ class FigureGrid(QWidget):
         self._grid.setHorizontalSpacing(16)
         self._grid.setVerticalSpacing(4)
         self._grid.setColumnStretch(0, 1)
+        self._grid.setColumnMinimumWidth(2, current().px(_MORE_PX))
 
     def show_lines(self, lines: Sequence[FigureLine]) -> None:
         """All rows anew."""
@@ -61,6 +65,7 @@ class FigureGrid(QWidget):
         return [label.text() for label in self.findChildren(TextLabel) if label.text() and not label.isHidden()]
 
     def _add(self, row: int, line: FigureLine) -> None:
+        self._grid.setRowMinimumHeight(row, current().px(_BUTTON_PX))
         right = Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter
         self._grid.addWidget(TextLabel(line.words, wraps=True), row, 0)
         self._grid.addWidget(TextLabel(line.value, "strong"), row, 1, right)
@@ -68,6 +73,7 @@ class FigureGrid(QWidget):
         if line.figure is not None:
             button = IconButton("help", say("How this is worked out: {words}", words=line.words))
             button.setObjectName(f"explain-{line.figure.key}")
+            button.setFixedSize(current().px(_BUTTON_PX), current().px(_BUTTON_PX))
             button.clicked.connect(partial(self._explain, line.figure.key))
             self._grid.addWidget(button, row, 3)
 

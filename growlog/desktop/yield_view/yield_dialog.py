@@ -11,14 +11,15 @@ from growlog.calculations.milestones import PacketComparison
 from growlog.calculations.not_yet import NotYet
 from growlog.calculations.yield_forecast import YieldForecast
 from growlog.desktop.explanation import ExplanationButton
-from growlog.desktop.look.widgets import Card, DialogFrame, EmptyState, SectionTitle, TextLabel
+from growlog.desktop.look.widgets import Card, EmptyState, SectionTitle, TextLabel
+from growlog.desktop.tall_dialog import TallDialog
 from growlog.desktop.yield_view.figure_grid import FigureGrid
 from growlog.desktop.yield_view.wording import fact_names, fruit_set_lines, milestone_lines, yield_lines
 from growlog.services.yield_view.view import YieldView
 from growlog.words import say, show_day
 
 
-class YieldDialog(DialogFrame):
+class YieldDialog(TallDialog):
     """Opened empty; show_view fills it once it is worked out."""
 
     def __init__(self, crop_name: str, as_of: date, parent: QWidget | None = None) -> None:
@@ -60,7 +61,6 @@ class YieldDialog(DialogFrame):
         self.notes.setText("\n".join(view.notes))
         self.notes.setVisible(bool(view.notes))
         self._content.show()
-        self.resize(self.sizeHint())
 
     def show_failure(self) -> None:
         """It could not be worked out."""

@@ -10,7 +10,7 @@ from growlog.words import say
 
 
 def save_refused_rows(plan: LoggerPlan, path: Path) -> int:
-    """Writes line, reason and text of the rows that are listed as CSV; how many they are. LogbookProblem if it cannot."""
+    """Writes line, reason and text of the listed rows as CSV; how many they are. LogbookProblem if it cannot."""
     rows = [("line", "reason", "text"), *((str(row.line), row.reason, row.text) for row in plan.refused)]
     try:
         write_whole(path, csv_text(rows).encode())

@@ -16,7 +16,7 @@ from growlog.services.rooms import RoomView, rooms_of
 
 @dataclass(frozen=True)
 class LitCrop:
-    """A crop that stands in the room today and its light of today (None: nothing is known). questions: about all days."""
+    """A crop in the room today, with its light of today (None: not known) and the questions about all its days."""
 
     crop: Crop
     today: LightDay | None

@@ -58,7 +58,8 @@ def _target_problems(bench: Bench, state: MixerState) -> list[Problem]:
 
 def _line_problems(state: MixerState, row: DoseRow) -> list[Problem]:
     stated = MixDose(row.product.name, row.dose.amount, row.dose.unit)
-    found = [*product_problems(row.product), *dose_problems(stated, [row.product], state.tank_l)]
+    strength = state.strength_percent / 100
+    found = [*product_problems(row.product), *dose_problems(stated, [row.product], state.tank_l, strength)]
     by_field = {p.field: p for p in reversed(found)}  # the first of each field
     return list(by_field.values())
 

@@ -44,7 +44,7 @@ def offers_at(bench: Bench) -> list[TargetOffer]:
     """The same at a bench."""
     kind = _published_name(bench.species)
     published = [_offer(crop, stage, kind) for crop, stage in _stages()]
-    suiting = [o for o in published if o.suits]
+    suiting = sorted((o for o in published if o.suits), key=_says_no_elements)
     newest: dict[str, Mix] = {}
     for mix in sorted(bench.mixes.values(), key=lambda m: m.edition):
         if mix.removed_at is None and mix.parts:
@@ -53,6 +53,12 @@ def offers_at(bench: Bench) -> list[TargetOffer]:
     own = [_offer_own(t) for t in sorted(bench.targets, key=lambda t: t.name.casefold())]
     others = sorted((o for o in published if not o.suits), key=lambda o: o.label)
     return [*own, *suiting, *sorted(mixes, key=lambda o: o.label.casefold()), *others]
+
+
+def _says_no_elements(offer: TargetOffer) -> bool:
+    """Whether it states EC and pH only: of less use, so it stands after those that state elements."""
+    view = _published(offer.target, 0.0) if isinstance(offer.target, PublishedTarget) else None
+    return view is None or not view.ranges
 
 
 def target_view(bench: Bench, state: MixerState, water_ec_ms_per_cm: float) -> TargetView | None:

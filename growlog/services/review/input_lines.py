@@ -176,7 +176,7 @@ def _poured_words(product: str, measure: str, value: float) -> str:
 
 def _measured(measure: str, value: float) -> str:
     if value < 100:
-        return fixed(value, 1, measure)
+        return fixed(value, 0 if round(value, 1) == int(value) else 1, measure)
     return fixed(value / 1000, 2, {"mL": "L", "g": "kg"}.get(measure, measure))
 
 

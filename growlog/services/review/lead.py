@@ -17,8 +17,9 @@ def lead_of(crop: CropFigures, *, with_money: bool) -> tuple[str, ...]:
 def about_line(crop: CropFigures) -> str:
     """Below the name: what it is, how it was grown, from when until when."""
     record = crop.crop
-    until = show_day_of_year(record.cleared_on) if record.cleared_on else say("day {age}", age=crop.age)
-    span = say("{first} to {last}", first=show_day_of_year(record.day_zero), last=until)
+    first = show_day_of_year(record.day_zero)
+    until = None if record.cleared_on is None else show_day_of_year(record.cleared_on)
+    span = say("since {first}", first=first) if until is None else say("{first} to {last}", first=first, last=until)
     return "; ".join(t for t in (_kind(crop), _grown_in(crop), span) if t)
 
 

@@ -1,7 +1,7 @@
 """Lines of the review from how each is shown, put beside the same of earlier crops, with numbered notes."""
 
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass, field, replace
+from dataclasses import dataclass, field
 
 from growlog.calculations.explained_figure import Figure, Input, Sure
 from growlog.services.review.crop_figures import CropFigures
@@ -63,11 +63,6 @@ def note_of(number: int, label: str, figure: Figure) -> ReviewNote:
     inputs = "; ".join(_input(i) for i in figure.inputs[:8])
     sure = "" if figure.sure is Sure.PUBLISHED else say(_SURE[figure.sure])
     return ReviewNote(number, label, figure.method, inputs, say(figure.source), sure)
-
-
-def with_numbers_from(notes: Sequence[ReviewNote], first: int) -> tuple[ReviewNote, ...]:
-    """The notes numbered anew."""
-    return tuple(replace(note, number=first + i) for i, note in enumerate(notes))
 
 
 def _line(wanted: LineOf, own: CropFigures, earlier: Sequence[CropFigures], notes: NoteBook) -> ReviewLine:

@@ -100,8 +100,8 @@ def _name(index: int) -> str:
 
 
 def _in_a_row(count: int) -> int:
-    """Photos in a row of paper: up to nine in one, more in two."""
-    return max(1, count if count <= 9 else -(-count // 2))
+    """Photos in a row of paper: up to nine in one, more in two; few are no larger than one of six."""
+    return max(6, count if count <= 9 else -(-count // 2))
 
 
 def _portrait(pictures: Sequence[SharedPicture]) -> bool:

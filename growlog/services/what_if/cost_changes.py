@@ -54,12 +54,13 @@ def picking_cost(crop: CropFigures) -> Decimal:
 
 
 def _power(unit: UnitOfWork, crop: CropFigures, change: WhatIf, notes: list[str]) -> Iterator[tuple[str, Decimal]]:
-    if not change.changes_light and change.price_per_kwh is None:
+    if not change.changes_power:
         return
     now, then = power_of(unit, crop.crop, crop.as_of), power_of(unit, crop.crop, crop.as_of, change)
-    if now.cost is None and change.price_per_kwh is not None:
+    if now.cost is None and change.has_price:
+        only_price = WhatIf(price_per_kwh=change.price_per_kwh, tariff_bands=change.tariff_bands)
         notes.append(say("No tariff was stated for this crop, so its power of now is counted at the new price too."))
-        now = power_of(unit, crop.crop, crop.as_of, WhatIf(price_per_kwh=change.price_per_kwh))
+        now = power_of(unit, crop.crop, crop.as_of, only_price)
     if now.cost is None or then.cost is None:
         notes.append(say("No tariff is stated, so the change of the power has no price. State a price of a kWh."))
         return

@@ -83,8 +83,10 @@ def _changed(power: RoomPower, change: WhatIf, first: date) -> RoomPower:
         power = replace(power, settings={d: replace(s, photoperiod_h=hours) for d, s in power.settings.items()})
     if change.lamp_w is not None:
         power = _under_lamps(power, change.lamp_w)
-    if change.price_per_kwh is not None:
-        power = replace(power, tariffs=_flat(change.price_per_kwh, power.tariffs, first))
+    if change.on_at is not None:
+        power = replace(power, settings={d: replace(s, on_at=change.on_at) for d, s in power.settings.items()})
+    if change.has_price:
+        power = replace(power, tariffs=_at_prices(_bands(change), power.tariffs, first))
     return power
 
 
@@ -95,10 +97,13 @@ def _under_lamps(power: RoomPower, lamp_w: float) -> RoomPower:
     return replace(power, lamps=(lamp,), settings=settings)
 
 
-def _flat(price: Decimal, tariffs: Sequence[Tariff], first: date) -> tuple[Tariff, ...]:
-    """One price all day; what a day costs with nothing used stays as it was."""
+def _bands(change: WhatIf) -> tuple[TariffBand, ...]:
+    return change.tariff_bands or (TariffBand(time(0), time(0), str(change.price_per_kwh)),)
+
+
+def _at_prices(bands: tuple[TariffBand, ...], tariffs: Sequence[Tariff], first: date) -> tuple[Tariff, ...]:
+    """Other prices of a kWh; what a day costs with nothing used stays as it was."""
     begun = [t for t in tariffs if t.from_day <= first]
     charge = max(begun, key=lambda t: t.from_day).daily_charge_minor if begun else None
-    bands = (TariffBand(time(0), time(0), str(price)),)
-    flat = [Tariff("what-if", "what-if", first, bands, charge)]
-    return tuple(flat + [replace(t, bands=bands) for t in tariffs if t.from_day > first])
+    other = [Tariff("what-if", "what-if", first, bands, charge)]
+    return tuple(other + [replace(t, bands=bands) for t in tariffs if t.from_day > first])

@@ -1,10 +1,12 @@
 """What is changed, as the grower states it; what is left out stays as it was."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
+from datetime import date, time
 from decimal import Decimal
 
 from growlog.records.problems import Problem
+from growlog.records.tariff import Tariff, TariffBand
 from growlog.words import mark, say, show_number
 
 
@@ -30,16 +32,20 @@ class WhatIf:
     """A crop grown again in another way. None or "" stays as it was.
 
     lamp_w: watts at the wall of all lamps in its room. lamp_price_minor: what new lamps cost, borne over
-    lamp_life_crops crops. price_per_kwh: in the main unit, all day. feed_strength_percent: of what was given.
-    sets_alone: a cultivar that needs no pollination. plants: in the whole crop. minutes_change: of work in the whole
-    crop. yield_change_percent: what the grower expects of the whole yield; None is not known, which is not nought.
+    lamp_life_crops crops. on_at: when they go on, which counts where power has prices by the time of day.
+    price_per_kwh: in the main unit, all day; tariff_bands: prices by the time of day instead. feed_strength_percent:
+    of what was given. sets_alone: a cultivar that needs no pollination. plants: in the whole crop. minutes_change: of
+    work in the whole crop. yield_change_percent: what the grower expects of the whole yield; None is not known, which
+    is not nought.
     """
 
     lamp_w: float | None = None
     lamp_price_minor: int | None = None
     lamp_life_crops: int = 1
     photoperiod_h: float | None = None
+    on_at: time | None = None
     price_per_kwh: Decimal | None = None
+    tariff_bands: tuple[TariffBand, ...] = ()
     feed_strength_percent: float | None = None
     sets_alone: bool = False
     cultivar: str = ""
@@ -55,6 +61,16 @@ class WhatIf:
         return self.lamp_w is not None or self.photoperiod_h is not None
 
     @property
+    def changes_power(self) -> bool:
+        """Whether the cost of electricity will be another."""
+        return self.changes_light or self.on_at is not None or self.has_price
+
+    @property
+    def has_price(self) -> bool:
+        """Whether power has another price."""
+        return self.price_per_kwh is not None or bool(self.tariff_bands)
+
+    @property
     def asks_for_yield(self) -> bool:
         """Whether light, feed, system or cultivar are others, so that the yield will be too."""
         other_cultivar = self.sets_alone or bool(self.cultivar.strip())
@@ -64,7 +80,14 @@ class WhatIf:
     @property
     def anything(self) -> bool:
         """Whether anything is changed at all."""
-        more = (self.price_per_kwh, self.plants, self.lamp_price_minor, self.yield_change_percent)
+        more = (
+            self.on_at,
+            self.price_per_kwh,
+            self.tariff_bands or None,
+            self.plants,
+            self.lamp_price_minor,
+            self.yield_change_percent,
+        )
         stated = any(v is not None for v in more)
         return self.asks_for_yield or stated or bool(self.minutes_change) or bool(self.other_costs)
 
@@ -73,8 +96,17 @@ class WhatIf:
         found = list(self._out_of_range())
         if not self.anything:
             found.append(Problem("yield_change_percent", say("Nothing is changed yet.")))
+        found += self._price_problems()
         found += [Problem("other_costs", say("Say what it is.")) for o in self.other_costs if not o.label.strip()]
         return found
+
+    def _price_problems(self) -> list[Problem]:
+        if self.price_per_kwh is not None and self.tariff_bands:
+            return [Problem("price_per_kwh", say("Say one price of a kWh or prices by the time of day, not both."))]
+        if not self.tariff_bands:
+            return []
+        tariff = Tariff("", "?", date.min, self.tariff_bands)
+        return [replace(problem, field="tariff_bands") for problem in tariff.problems()]
 
     def _out_of_range(self) -> Iterator[Problem]:
         for field, label, low, high in _RANGES:

@@ -5,6 +5,7 @@ from decimal import Decimal
 
 from growlog.records.display import fixed, plain
 from growlog.records.money import decimals_of
+from growlog.records.tariff import TariffBand
 from growlog.services.review.crop_figures import CropFigures
 from growlog.services.review.wording import minor_money, money
 from growlog.services.what_if.energy import PowerNow
@@ -28,6 +29,10 @@ def _light(change: WhatIf, crop: CropFigures, now: PowerNow) -> Iterator[Changed
     if change.photoperiod_h is not None:
         before = "" if now.photoperiod_h is None else plain(now.photoperiod_h, "h")
         yield ChangedInput(say("Hours of light"), before, plain(change.photoperiod_h, "h"))
+    if change.on_at is not None:
+        yield ChangedInput(say("Lamps on at"), "", change.on_at.strftime("%H:%M"))
+    if change.tariff_bands:
+        yield ChangedInput(say("Price of a kWh"), "", ", ".join(_band(b, crop.currency) for b in change.tariff_bands))
     if change.price_per_kwh is not None:
         before = "" if now.price_per_kwh is None else _price(now.price_per_kwh, crop.currency)
         yield ChangedInput(say("Price of a kWh"), before, _price(change.price_per_kwh, crop.currency))
@@ -54,6 +59,11 @@ def _rest(change: WhatIf, crop: CropFigures) -> Iterator[ChangedInput]:
         yield ChangedInput(other.label, "", minor_money(other.minor, crop.currency))
     if change.yield_change_percent is not None:
         yield ChangedInput(say("Yield expected"), "", _with_sign(change.yield_change_percent, "%"))
+
+
+def _band(band: TariffBand, currency: str) -> str:
+    hours = f"{band.from_at.strftime('%H:%M')}–{band.until_at.strftime('%H:%M')}"
+    return say("{hours} at {price}", hours=hours, price=_price(Decimal(band.price_per_kwh), currency))
 
 
 def _price(price: Decimal, currency: str) -> str:

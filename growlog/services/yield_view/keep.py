@@ -140,6 +140,8 @@ def _successor(grounds: KeepGrounds, ask: KeepAsk, measure: Measure, value: Deci
     if ask.guess is not None:
         return successor_guess(ask.guess.net_value, ask.guess.days, ask.turn_round_days)
     wanted = [f for f in grounds.finished if ask.finished_ids is None or f.crop_id in ask.finished_ids]
+    if grounds.finished and not wanted:
+        return NotYet(say("Choose at least one of your cleared crops, or take a guess."))
     rate = _labour_rate(grounds, ask)
     valued = [(f, net_value(f, measure, value, rate)) for f in wanted]
     found = [ClearedCrop(net, f.days) for f, net in valued if net is not None]

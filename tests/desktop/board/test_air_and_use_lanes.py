@@ -106,11 +106,23 @@ def test_light_is_held_against_the_usual_range_of_the_crop_with_its_source() -> 
     lane = LightLane()
     spans = (LightSpan(0, 9, 16, 40, 200, 11.5), LightSpan(10, 112, 14, 100, 500, 25.2))
     lane.show_board(full_board(usual_light=usual, light=spans))
-    assert lane.tell(5)[0].endswith("below the usual 20\u2009mol/m²".replace("\u2009", " "))
+    assert lane.tell(5)[0].endswith("below the usual 20 mol/m²")
     assert "usual" not in lane.tell(50)[0]
     assert "20 to 30 mol/m² a day (common practice, from memory)" in lane.summary()
 
 
-@pytest.mark.parametrize("dli, words", [(19.9, "below the usual 20 mol/m²"), (20, ""), (30.1, "above the usual 30 mol/m²")])
+@pytest.mark.parametrize("dli, words", [
+    (19.9, "below the usual 20 mol/m²"), (20, ""), (30.1, "above the usual 30 mol/m²"),
+])  # fmt: skip
 def test_a_day_against_the_usual_range(dli: float, words: str) -> None:
     assert against_usual(dli, usual_light("pattypan")[0]) == words
+
+
+def test_the_humidity_watched_decides_which_nights_are_marked(qtbot: Any) -> None:
+    board = shown_board(qtbot)
+    board.show_board(full_board(climate=CLIMATE), 5)
+    lane = board.surface.lanes.lane("vpd")
+    assert "dark" in lane.tell(2)[0]
+    board.surface.lanes.watch_humidity(90)
+    assert "dark" not in lane.tell(2)[0]
+    assert "90" in lane.summary()

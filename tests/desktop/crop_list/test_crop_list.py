@@ -106,7 +106,7 @@ def test_a_growing_crop_cannot_be_grown_on_and_a_cleared_one_not_cleared(crops: 
         assert crops.menu is not None
         names.append([one.objectName() for one in crops.menu.actions() if one.objectName()])
         crops.menu.close()
-    assert names == [["correct", "clear", "remove"], ["correct", "reopen", "remove"]]
+    assert names == [["review", "correct", "clear", "remove"], ["review", "correct", "reopen", "remove"]]
 
 
 def test_what_is_due_is_hidden_where_nothing_grows_and_takes_half_of_the_list_at_most(crops: CropList) -> None:

@@ -1,4 +1,4 @@
-"""Canopy light by a lux meter: lux or foot-candles, the factor of the lamp with its range, or one's own."""
+"""Readings of meters: lux or foot-candles with the factor of the lamp, and a humidity that is asked about."""
 
 from collections.abc import Callable
 from typing import cast
@@ -95,3 +95,14 @@ def test_in_us_units_the_meter_reads_foot_candles_at_first(hands: MakeHands) -> 
 
 def test_a_reading_in_the_dark_says_nothing() -> None:
     assert estimate_words(0, "hps") == ""
+
+
+def test_a_humidity_of_0_6_is_asked_about_and_not_guessed(hands: MakeHands) -> None:
+    hand = hands("reading")
+    hand.type("relative_humidity_percent", "0.6")
+    assert hand.write() is None
+    assert "Humidity is in per cent, so this is nearly no water at all." in hand.says("relative_humidity_percent")
+    hand.answer("relative_humidity_percent")
+    written = hand.write()
+    assert written is not None
+    assert written.detail == Reading(relative_humidity_percent=0.6)

@@ -177,3 +177,20 @@ def test_a_line_says_its_plan_and_its_feed_carries_the_planned_strength(feeding:
     opened.type("1.5")
     feeds = opened.write()
     assert [(f.mix_id, f.strength_percent) for f in feeds] == [("m2", 80.0), ("m2", None)]
+    assert [f.volume_l for f in feeds] == [1.5, 1.5]
+
+
+def test_an_empty_volume_is_that_of_the_plan_and_stands_there_before_it_is_written(
+    feeding: Callable[..., Round],
+) -> None:
+    step = FeedStep("step", "Boxroom Gold", 40, "m2", 80.0, 2.0)
+    planned = replace(row("Boxroom Gold"), planned=PlannedFeed(step, MIXES[1], 80.0, 2.0))
+    opened = feeding([planned])
+    field = opened.dialog.lines[0].fields["volume_l"]
+    assert field.line.placeholderText() == "2.0"
+    opened.dialog.mix_field.box.setCurrentIndex(opened.dialog.mix_field.box.findData("m1"))
+    assert field.line.placeholderText() == ""  # the plan says nothing of another mix
+    opened.dialog.mix_field.box.setCurrentIndex(opened.dialog.mix_field.box.findData("m2"))
+    opened.dialog.for_all["ec_ms_per_cm"].line.setFocus()
+    opened.type("1.8")
+    assert [f.volume_l for f in opened.write()] == [2.0]

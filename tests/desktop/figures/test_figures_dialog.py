@@ -10,7 +10,8 @@ from growlog.desktop.figures.figures_dialog import FiguresDialog, NamedFigure
 from tests.desktop.hands import choose, retype
 
 DAY = date(2026, 3, 7)
-AGE = Figure("plant-age", 112, "d", (Input("sown", "2025-11-15"),), "Days since sowing.", "by definition", Sure.PUBLISHED)
+SOWN = Input("sown", "2025-11-15")
+AGE = Figure("plant-age", 112, "d", (SOWN,), "Days since sowing.", "by definition", Sure.PUBLISHED)
 PER_FRUIT = Figure(
     "cost-per-fruit", None, "EUR/fruit", (Input("fruit", 0),), "The cost over the fruit.", "by definition",
     Sure.PUBLISHED, as_of=DAY,

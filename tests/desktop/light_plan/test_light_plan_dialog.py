@@ -56,7 +56,8 @@ def person(qtbot: QtBot) -> MakePerson:
     def make(shown: LightPlanBook | None = None, *, form: bool = True) -> Person:
         dialog = LightPlanDialog()
         qtbot.addWidget(dialog)
-        dialog.show()
+        with qtbot.waitActive(dialog):
+            dialog.show()
         dialog.show_book(shown or book())
         if form:
             dialog.add()
@@ -172,3 +173,12 @@ def test_without_a_room_the_room_is_opened_first(person: MakePerson) -> None:
     one.dialog.lamps_wanted.connect(lambda: wanted.append(None))
     one.dialog.empty.button.click()
     assert len(wanted) == 1
+
+
+def test_the_keyboard_alone_adds_a_step(person: MakePerson) -> None:
+    one = person(form=False)
+    QTest.keyClick(one.dialog.empty.button, Qt.Key.Key_Space)
+    assert one.form.hours_field.line.hasFocus()
+    QTest.keyClicks(one.form.hours_field.line, "16")
+    QTest.keyClick(one.form.hours_field.line, Qt.Key.Key_Return, Qt.KeyboardModifier.ControlModifier)
+    assert [step.photoperiod_h for step in one.saved] == [16]

@@ -4,13 +4,17 @@ from datetime import date
 
 from PySide6.QtCore import Qt
 from PySide6.QtTest import QTest
+from pytestqt.qtbot import QtBot
 
 from growlog.desktop.look.widgets import TextLabel
+from growlog.desktop.review.happened_part import HappenedPart
 from growlog.desktop.review.line_table import LineTable, NoteButton
 from growlog.desktop.review.review_dialog import ReviewDialog
+from growlog.records.entry import Pick
 from growlog.services.crops import crop_and_cultivar
 from growlog.services.entries import add_entry
-from tests.desktop.review.conftest import Desktop
+from growlog.services.review.model import Happening
+from tests.desktop.review.at_the_desk import Desktop
 from tests.logbooks import entry_on
 
 Left = Qt.MouseButton.LeftButton
@@ -104,7 +108,7 @@ def test_it_follows_what_is_written_elsewhere_and_keeps_words_that_are_being_typ
     dialog = desktop.review()
     assert desktop.window.desk is not None
     QTest.keyClicks(dialog.quality.fields["keeping"].line, "two we")
-    desktop.window.desk.write(add_entry, entry_on(desktop.crop, date(2026, 2, 1), late_pick()))
+    desktop.window.desk.write(add_entry, entry_on(desktop.crop, date(2026, 2, 1), Pick(1, 80.0)))
     desktop.wait()
     assert any(text.startswith("7 fruit") for text in texts_of(dialog))
     assert dialog.quality.fields["keeping"].value() == "two we"
@@ -142,25 +146,14 @@ def test_photos_are_chosen_by_hand_and_picked_by_age_again(desktop: Desktop) -> 
     assert shown_ages(dialog) == [5, 44, 66]
 
 
-def test_more_than_thirty_notes_are_shown_when_asked(desktop: Desktop) -> None:
-    from growlog.records.entry import Note
-    from tests.logbooks import write
-
-    for number in range(32):
-        write(desktop.log, desktop.crop, date(2026, 2, 2), Note(), note=f"note {number}")
-    dialog = desktop.review()
-    assert dialog.page is not None
-    remarks = dialog.page.remarks
-    assert "note 31" not in texts_of(dialog)
-    assert remarks.more_button.text() == "Show 3 more"
-    remarks.more_button.click()
-    assert "note 31" in texts_of(dialog)
-
-
-def late_pick() -> object:
-    from growlog.records.entry import Pick
-
-    return Pick(1, 80.0)
+def test_more_than_thirty_notes_are_shown_when_asked(qtbot: QtBot) -> None:
+    day = date(2026, 2, 2)
+    part = HappenedPart("Notes", [Happening(79, day, "note", f"note {n}") for n in range(33)], "Nothing was noted.")
+    qtbot.addWidget(part)
+    assert "note 32" not in [label.text() for label in part.findChildren(TextLabel)]
+    assert part.more_button.text() == "Show 3 more"
+    part.more_button.click()
+    assert "note 32" in [label.text() for label in part.findChildren(TextLabel)]
 
 
 def table(dialog: ReviewDialog, key: str) -> LineTable:

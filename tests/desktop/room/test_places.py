@@ -27,6 +27,8 @@ def test_shares_over_the_whole_floor_are_said_while_one_types_and_not_saved(pers
     sentence = "Together 115 % from 10 January 2026 on, more than the whole."
     assert [card.floor_field.refusal for card in section.cards] == [sentence, sentence]
     assert section.cards[1].floor_field.message_label.isVisible()
+    section.cards[1].until_field.value_changed.emit()  # looking again finds the same
+    assert [card.floor_field.refusal for card in section.cards] == [sentence, sentence]
     one.save()
     assert one.times == 0
     retype(section.cards[0].floor_field, "45")
@@ -99,3 +101,16 @@ def test_a_placement_taken_off_is_told(person: MakePerson) -> None:
     assert section.sum_label.text() == "No crop stands here today."
     one.save()
     assert one.removed == list(PLACES)
+
+
+def test_a_crop_that_would_stand_there_twice_is_refused_on_its_card(person: MakePerson) -> None:
+    one = person(placements=(GOLD_BEFORE, *PLACES))
+    section = places(one)
+    retype(section.cards[0].until_field, "2025-12-01")
+    for _ in range(2):
+        assert "Boxroom Gold stands in two places on 15 November 2025" in section.cards[1].beside_label.text()
+        one.save()
+    assert one.times == 0
+    retype(section.cards[0].until_field, "2025-11-14")
+    one.save()
+    assert one.times == 1

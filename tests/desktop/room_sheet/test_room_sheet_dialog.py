@@ -7,6 +7,7 @@ from pathlib import Path
 import pypdf
 import pytest
 from PySide6.QtCore import Qt
+from PySide6.QtGui import QImage
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QWidget
 from pytestqt.qtbot import QtBot
@@ -17,7 +18,7 @@ from growlog.desktop.room_sheet.room_sheet_dialog import RoomSheetDialog
 from growlog.desktop.settings import Settings
 from growlog.desktop.windows.sheet_windows import SheetWindows
 from growlog.services.room_sheet import Paper
-from tests.desktop.fakes import FakeFileChoice, FakeMessages
+from tests.desktop.fakes import FakeFileChoice, FakeMessages, FakePrinting
 from tests.logbooks import logbook, plant_crop
 
 
@@ -55,7 +56,9 @@ class AtTheDesk:
         desk = Desk(self.log, self.runner, self.window)
         self.messages = FakeMessages()
         self.settings = Settings(folder / "settings.ini")
-        self.sheets = SheetWindows(desk, self.window, self.settings, FakeFileChoice([target]), self.messages)
+        self.printing = FakePrinting()
+        files = FakeFileChoice([target])
+        self.sheets = SheetWindows(desk, self.window, self.settings, files, self.messages, self.printing)
 
     def save(self, qtbot: QtBot) -> None:
         self.sheets.open()
@@ -97,3 +100,19 @@ def test_a_disk_that_does_not_take_it_is_said_and_nothing_is_left(
     here = at_the_desk(tmp_path / "nowhere" / "week.pdf")
     here.save(qtbot)
     assert here.messages.problems == ["The room sheet could not be written: No such folder."]
+
+
+def test_the_sheet_goes_to_the_printer_as_whole_pages(
+    qtbot: QtBot, at_the_desk: Callable[[Path], AtTheDesk], tmp_path: Path
+) -> None:
+    here = at_the_desk(tmp_path / "week.pdf")
+    here.sheets.open()
+    assert here.sheets.dialog is not None
+    qtbot.addWidget(here.sheets.dialog)
+    here.sheets.dialog.print_button.click()
+    qtbot.waitUntil(lambda: not here.runner.is_busy)
+    (page,) = here.printing.painted
+    image = QImage.fromData(page)
+    # US Letter is 8.5 by 11 inches (ANSI/ASME Y14.1), the sheet lies across; 72 dots to the inch here
+    assert (image.width(), image.height()) == (792, 612)
+    assert here.messages.informed[-1] == "1 page went to the printer."

@@ -51,6 +51,20 @@ def test_the_proposal_is_asked_for_as_soon_as_the_figures_stand(dialog: TankCare
     assert len(asked) == 1  # nothing was asked while a figure was missing
 
 
+def test_the_proposal_follows_what_is_typed_without_leaving_the_field(dialog: TankCareDialog, qtbot: QtBot) -> None:
+    type_tank(dialog, "12", "2.1")
+    dialog.top_up.show_proposal(proposal())
+    line = dialog.top_up.fields["ec_wanted_ms_per_cm"].line
+    line.setFocus()
+    line.selectAll()
+    with qtbot.waitSignal(dialog.top_up.asked) as asked:
+        QTest.keyClicks(line, "1.5")
+    assert asked.args == [TopUpAsked(12.0, 2.1, 20.0, 1.5, None)]
+    line.selectAll()
+    QTest.keyClicks(line, "x")
+    qtbot.waitUntil(lambda: not dialog.top_up.order.isVisible())
+
+
 def test_what_is_missing_is_said_only_when_it_is_asked_for(dialog: TankCareDialog, qtbot: QtBot) -> None:
     type_tank(dialog, "12", "")
     assert not dialog.top_up.fields["ec_now_ms_per_cm"].is_refused
@@ -129,8 +143,11 @@ def test_two_readings_are_needed_to_tell_what_the_plants_took(dialog: TankCareDi
         dialog.uptake.show_readings([("a", "1 March"), ("b", "4 March"), ("c", "7 March")])
     assert asked.args == ["b", "c"]
     figure = explain_uptake(Tank(20, 1.8), Tank(14, 1.9), Tank(0, 0))
-    dialog.uptake.show_uptake(UptakeView(6.0, 1.6, -0.2, {}, "The plants took up 1.60 mS/cm.", figure))
+    dialog.uptake.show_uptake(
+        UptakeView(6.0, 1.6, -0.2, {"N": 151.4, "Fe": 1.62}, "The plants took up 1.60 mS/cm.", figure)
+    )
     assert dialog.uptake.water_label.text().replace("\u2009", " ") == "6.0 L of water were used."
+    assert dialog.uptake.elements_label.text() == "In the proportions of the mix, mg/L: N 151, Fe 1.6."
 
 
 def test_without_a_tank_the_dialog_leads_to_the_room(qtbot: QtBot) -> None:

@@ -11,6 +11,7 @@ from growlog.calculations.water import Water
 from growlog.records.crop import Crop
 from growlog.records.entry import Feed, Owner, OwnerKind
 from growlog.records.problems import RecordRefused
+from growlog.records.recipe import MixPart
 from growlog.services.entries import correct_entry, remove_entry
 from growlog.services.feed_costs import crop_feed_cost, feed_cost
 from growlog.services.mixer import (
@@ -28,12 +29,12 @@ from growlog.services.mixer import (
     state_of_file,
     state_of_mix,
 )
-from growlog.services.mixes import mixes_of
+from growlog.services.mixes import mixes_of, save_mix
 from growlog.services.open_logbook import OpenLogbook
 from growlog.services.rooms import place_crop
 from growlog.services.shelf import add_product, new_product, remove_product, shelf
 from growlog.services.undo import undo
-from tests.logbooks import SOWN, add_plant, content_of, plant_crop
+from tests.logbooks import SOWN, add_plant, content_of, plant_crop, write
 from tests.services.mixer.bottles import Shelf
 
 DAY = date(2026, 3, 1)
@@ -192,6 +193,18 @@ def test_a_feed_that_drew_no_bottle_down_costs_what_its_mix_says(log: OpenLogboo
             unit.remove("group", move)
         unit.commit()
     assert float(feed_cost(log, change.record_ids[0]).amount) == pytest.approx(1.107)
+
+
+def test_an_amount_in_a_unit_that_nothing_knows_is_named_and_left_out_of_the_cost(
+    log: OpenLogbook, furnished: Shelf
+) -> None:
+    part_a, part_b = furnished.part_a, furnished.part_b
+    old = (MixPart(part_a.name, 3.0, "drops/L", part_a.id), MixPart(part_b.name, 3.0, "mL/L", part_b.id))
+    mix, _ = save_mix(log, "Old notes", old)
+    entry = write(log, furnished.crop, DAY, Feed(mix_id=mix.id, volume_l=20.0))
+    cost = feed_cost(log, entry.id)
+    assert cost.unpriced == (part_a.name,)
+    assert cost.amount > 0
 
 
 def test_a_saved_mix_keeps_its_products_though_one_goes_to_the_bin(log: OpenLogbook, furnished: Shelf) -> None:

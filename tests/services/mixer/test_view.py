@@ -130,6 +130,17 @@ def test_published_targets_carry_source_and_certainty_and_suit_the_species(log: 
     assert view.target.ranges["N"].source
 
 
+def test_a_target_that_states_elements_is_offered_before_one_of_ec_and_ph_only(
+    log: OpenLogbook, furnished: Shelf
+) -> None:
+    crop, cultivar = crop_and_cultivar(log, furnished.crop.id)
+    change_crop(log, crop, replace(cultivar, species="tomato"))
+    labels = [o.label for o in target_offers(log, furnished.state) if o.suits and isinstance(o.target, PublishedTarget)]
+    assert "EC and pH" not in labels[0]
+    assert "tomato, general, EC and pH" in labels
+    assert [label.endswith("EC and pH") for label in labels] == sorted(label.endswith("EC and pH") for label in labels)
+
+
 def test_another_mix_is_a_target(log: OpenLogbook, furnished: Shelf) -> None:
     mix, _ = save_state(log, furnished.state, "Everyday")
     half = replace(furnished.state, strength_percent=50.0, target=MixTarget(mix.id))

@@ -10,8 +10,9 @@ from growlog.services.crops import clear_crop
 from growlog.services.open_logbook import LogbookProblem, OpenLogbook
 from growlog.services.review.model import CropReview, ReviewOptions
 from growlog.services.review.review import review_of
+from growlog.services.rooms import place_crop
 from tests.logbooks import SOWN, furnish, plant_crop, write, write_for
-from tests.services.review.grown import change, day, grown, priced
+from tests.services.review.grown import day, grown, priced
 
 
 def value(review: CropReview, section: str, key: str) -> str:
@@ -81,7 +82,7 @@ def test_each_line_stands_beside_the_earlier_crop_of_the_kind(log: OpenLogbook) 
     earlier = grown(log, "Skylight Round", date(2025, 7, 28), taste="good")
     clear_crop(log, earlier.id, date(2025, 11, 1))
     grown(log, "Hall Chilli", date(2025, 6, 1))
-    crop, chilli = change(log, grown(log).id)
+    crop = grown(log)
     with log.unit() as unit:
         hall = next(c for c in unit.crops.all() if c.name == "Hall Chilli")
         cultivar = unit.cultivars.get(hall.cultivar_id)
@@ -172,8 +173,6 @@ def test_fruit_that_was_never_weighed_is_told_by_count(log: OpenLogbook) -> None
 def test_a_tanks_feed_is_shared_by_the_crops_that_stand_there(log: OpenLogbook) -> None:
     first, second = plant_crop(log), plant_crop(log, "Boxroom Red")
     room, tank = furnish(log, first)
-    from growlog.services.rooms import place_crop
-
     place_crop(log, second.id, room.id, SOWN, floor_share=0.5, tank_id=tank.id)
     write_for(log, OwnerKind.TANK, tank.id, day(10), Feed(volume_l=10.0))
     assert value(review_of(log, first.id), "took", "feed") == "5 L"

@@ -6,8 +6,8 @@ from datetime import date, timedelta
 from growlog.records.crop import Crop
 from growlog.records.entry import Cull, CullCause, Feed, FruitCheck, Pick, Pollination, TaggedFruit
 from growlog.services.crops import change_crop, clear_crop, crop_and_cultivar
-from growlog.services.facts.families import FAMILIES
 from growlog.services.facts.facts import fact_keys, fact_of, facts_of
+from growlog.services.facts.families import FAMILIES
 from growlog.services.figure_values import fact_values
 from growlog.services.open_logbook import OpenLogbook
 from tests.logbooks import add_plant, furnish, plant_crop, write

@@ -121,6 +121,12 @@ def test_without_a_value_or_a_successor_it_says_what_to_state(log: OpenLogbook, 
     assert "No crop was cleared yet" in alone.result.reason
 
 
+def test_with_no_cleared_crop_chosen_it_asks_for_one(log: OpenLogbook, season: Crop) -> None:
+    finished(log)
+    view = keep_or_clear_of(log, season.id, KeepAsk(finished_ids=()), at(77))
+    assert view.result == NotYet("Choose at least one of your cleared crops, or take a guess.")
+
+
 def test_without_picks_the_forecasts_reason_is_told(log: OpenLogbook, crop: Crop) -> None:
     view = keep_or_clear_of(log, crop.id, KeepAsk(guess=GUESS, value_of_one=Decimal(4)), at(77))
     assert view.result == NotYet("Nothing was picked yet.")

@@ -131,9 +131,7 @@ def test_without_a_planned_clearing_the_season_taken_is_disclosed(log: OpenLogbo
     assert "60 days from the first pick (common practice" in yield_of(log, crop.id, at(77)).notes[0]
 
 
-def test_a_forecast_leans_on_the_growers_finished_crop_of_the_species_and_says_so(
-    log: OpenLogbook, crop: Crop
-) -> None:
+def test_a_forecast_leans_on_the_growers_finished_crop_of_the_species_and_says_so(log: OpenLogbook, crop: Crop) -> None:
     before = plant_crop(log, "Attic Gold", at(0) - timedelta(days=90), species="squash")
     picked(log, before)
     clear_crop(log, before.id, before.day_zero + timedelta(days=84))

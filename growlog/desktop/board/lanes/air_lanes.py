@@ -68,6 +68,16 @@ class DryAirLane(BoardLane):
     least_px = 24
     only_with_something = True
 
+    def __init__(self) -> None:
+        super().__init__()
+        self._humid_above = WATCHED_HUMIDITY_PERCENT
+
+    def watch(self, humid_above_percent: float) -> None:
+        """Nights above another humidity are marked from now on."""
+        self._humid_above = humid_above_percent
+        if self.board is not None:
+            self.show_board(self.board)
+
     def name(self) -> str:
         """VPD, as the trade calls it."""
         return say("VPD of the air")
@@ -78,13 +88,13 @@ class DryAirLane(BoardLane):
 
     def summary(self) -> str:
         """What is drawn."""
-        limit = fixed(WATCHED_HUMIDITY_PERCENT, 0, "%")
+        limit = fixed(self._humid_above, 0, "%")
         return say("○ a night above {limit}, ● the dew point reached the coolest reading", limit=limit)
 
     def tellings(self, board: Board) -> Iterable[tuple[int, str]]:
         """The deficit of each day, and what is worth a warning."""
         for day in board.climate:
-            words = _dryness(day)
+            words = _dryness(day, self._humid_above)
             if words:
                 yield day.age, words
 
@@ -106,7 +116,7 @@ class DryAirLane(BoardLane):
         assert self.board is not None
         radius = min(max(space.axis.pixels_per_day * 0.3, 1.5), 3.0 * space.look.scale)
         for day in self.board.climate:
-            humid, wet = is_humid_night(day), day.may_condense
+            humid, wet = is_humid_night(day, self._humid_above), day.may_condense
             if not humid and not wet:
                 continue
             centre = QPointF(_x(space, day), space.area.top() + radius + 2)
@@ -115,10 +125,10 @@ class DryAirLane(BoardLane):
             painter.drawEllipse(centre, radius, radius)
 
 
-def is_humid_night(day: CropClimateDay) -> bool:
+def is_humid_night(day: CropClimateDay, humid_above_percent: float) -> bool:
     """Whether the mean humidity in the dark was above what is watched."""
     night = day.climate.night_humidity_mean_percent
-    return night is not None and night > WATCHED_HUMIDITY_PERCENT
+    return night is not None and night > humid_above_percent
 
 
 def _temperatures(day: CropClimateDay) -> str:
@@ -134,11 +144,11 @@ def _temperatures(day: CropClimateDay) -> str:
     return words if day.from_logger else say("{values}, from readings", values=words)
 
 
-def _dryness(day: CropClimateDay) -> str:
+def _dryness(day: CropClimateDay, humid_above: float) -> str:
     climate, parts = day.climate, []
     if climate.vpd_mean_kpa is not None:
         parts.append(fixed(climate.vpd_mean_kpa, 2, "kPa"))
-    if is_humid_night(day) and climate.night_humidity_mean_percent is not None:
+    if is_humid_night(day, humid_above) and climate.night_humidity_mean_percent is not None:
         humidity = fixed(climate.night_humidity_mean_percent, 0, "%")
         parts.append(say("{humidity} in the dark", humidity=humidity))
     if day.may_condense and climate.dew_point_max_c is not None:
