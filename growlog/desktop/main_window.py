@@ -20,24 +20,7 @@ from growlog.desktop.preload import preload
 from growlog.desktop.settings import Settings
 from growlog.desktop.welcome.welcome import Welcome
 from growlog.desktop.window_commands import WindowCommands
-from growlog.desktop.windows.climate_windows import ClimateWindows
-from growlog.desktop.windows.crop_windows import CropWindows
-from growlog.desktop.windows.due_windows import DueWindows
-from growlog.desktop.windows.entry_windows import EntryWindows
-from growlog.desktop.windows.feeding_windows import FeedingWindows
-from growlog.desktop.windows.money_windows import MoneyWindows
-from growlog.desktop.windows.nutrient_windows import NutrientWindows
-from growlog.desktop.windows.old_notes_windows import OldNotesWindows
-from growlog.desktop.windows.photo_windows import PhotoWindows
-from growlog.desktop.windows.quick_line_windows import QuickLineWindows
-from growlog.desktop.windows.review_windows import ReviewWindows
-from growlog.desktop.windows.room_windows import RoomWindows
-from growlog.desktop.windows.routine_windows import RoutineWindows
-from growlog.desktop.windows.share_windows import ShareWindows
-from growlog.desktop.windows.sheet_windows import SheetWindows
-from growlog.desktop.windows.tag_windows import TagWindows
-from growlog.desktop.windows.tally_windows import TallyWindows
-from growlog.desktop.windows.yield_windows import YieldWindows
+from growlog.desktop.windows.logbook_windows import LogbookWindows
 from growlog.services.logbooks import facts_of
 from growlog.services.open_logbook import OpenLogbook
 from growlog.words import say, show_units
@@ -65,24 +48,7 @@ class MainWindow(QMainWindow):
         self.files: FileChoice = files or NativeFileChoice(self, settings)
         self.desk: Desk | None = None
         self.page: LogbookPage | None = None
-        self.entries: EntryWindows | None = None
-        self.crops: CropWindows | None = None
-        self.rooms: RoomWindows | None = None
-        self.money: MoneyWindows | None = None
-        self.climate: ClimateWindows | None = None
-        self.photos: PhotoWindows | None = None
-        self.reviews: ReviewWindows | None = None
-        self.sharing: ShareWindows | None = None
-        self.tally: TallyWindows | None = None
-        self.sheets: SheetWindows | None = None
-        self.feeding: FeedingWindows | None = None
-        self.nutrients: NutrientWindows | None = None
-        self.tags: TagWindows | None = None
-        self.yields: YieldWindows | None = None
-        self.quick_line: QuickLineWindows | None = None
-        self.due: DueWindows | None = None
-        self.routines: RoutineWindows | None = None
-        self.old_notes: OldNotesWindows | None = None
+        self.opened: LogbookWindows | None = None
         self.preferences: PreferencesDialog | None = None
         self.welcome = Welcome(self._recent())
         self._stack = QStackedWidget()
@@ -100,29 +66,8 @@ class MainWindow(QMainWindow):
         self.put_away()
         self.desk = desk = Desk(log, self.runner, self)
         self.page = page = LogbookPage(desk, self.settings)
-        self.entries = EntryWindows(desk, page, self.settings, self.messages)
-        self.crops = CropWindows(desk, page, self.messages)
-        self.money = MoneyWindows(desk, page, self.entries, self.messages)
-        self.rooms = RoomWindows(desk, page, self.files, self.messages)
-        self.climate = ClimateWindows(desk, page, self.settings, self.rooms.open_logger)
-        self.photos = PhotoWindows(desk, page, self.files, self.messages)
-        self.tally = TallyWindows(desk, page, self.settings, self.messages)
-        self.sheets = SheetWindows(desk, page, self.settings, self.files, self.messages)
-        self.feeding = FeedingWindows(desk, page, self.settings)
-        self.nutrients = NutrientWindows(desk, page, self.settings, self.files, self.messages)
-        self.nutrients.tanks.room_wanted.connect(self.commands.room)
-        self.old_notes = OldNotesWindows(desk, page, self.files, self.messages)
-        self.quick_line = QuickLineWindows(desk, page)
-        self.tags = TagWindows(desk, page, self.settings, self.entries)
-        self.yields = YieldWindows(desk, page, page.board, self.files, self.messages)
-        self.reviews = ReviewWindows(desk, page, self.messages)
-        self.sharing = ShareWindows(desk, page, self.settings, self.files, self.messages)
-        self.sharing.follow(self.reviews)
-        page.crop_list.review_wanted.connect(self.reviews.open)
-        self.routines = RoutineWindows(desk, page, self.files, self.messages)
-        self.due = DueWindows(desk, self.entries, self.photos, self.crops, self.messages)
-        self.due.follow(page.crop_list.due)
-        page.crop_list.due.routines_wanted.connect(self.routines.open)
+        self.opened = LogbookWindows(desk, page, self.settings, self.files, self.messages)
+        self.opened.room_wanted.connect(self.commands.room)
         self._stack.addWidget(page)
         self._stack.setCurrentWidget(page)
         self._connect_page(desk, page)
@@ -134,7 +79,7 @@ class MainWindow(QMainWindow):
         self._allow()
         if not log.writable:
             self.messages.inform(say("This logbook is open in another window, so here it can only be read."))
-        self.tally.remind()
+        self.opened.tally.remind()
 
     def show_refusal(self, sentence: str) -> None:
         """Says on the welcome why a folder was not opened."""
@@ -148,40 +93,24 @@ class MainWindow(QMainWindow):
         if self.page is None or self.desk is None:
             return
         self.page.remember()
-        if self.old_notes is not None:
-            self.old_notes.put_away()
-            self.old_notes = None
-        if self.tally is not None:
-            self.tally.put_away()
+        if self.opened is not None:
+            self.opened.put_away()
         self._stack.setCurrentWidget(self.welcome)
         self._stack.removeWidget(self.page)
         self.page.deleteLater()
         log = self.desk.log
         self.desk.deleteLater()
-        self.due = self.routines = None
-        if self.yields is not None:
-            self.yields.put_away()
-            self.yields = None
-        if self.rooms is not None:
-            self.rooms.put_away()
-        self.rooms = self.money = self.climate = None
-        self.nutrients = None
-        self.quick_line = None
-        if self.sharing is not None:
-            self.sharing.put_away()
-        self.reviews = self.sharing = None
-        self.tally = None
-        self.desk = self.page = self.entries = self.crops = self.photos = self.sheets = self.feeding = self.tags = None
+        self.desk = self.page = self.opened = None
         log.close()
         self.welcome.show_recent(self._recent())
         self._allow()
 
     def closeEvent(self, event: QCloseEvent) -> None:
         """Lets go of the logbook and ends what runs in the background; photos being copied are finished first."""
-        if self.tally is not None and not self.tally.put_away():
+        if self.opened is not None and not self.opened.tally.put_away():
             event.ignore()
             return
-        tray = None if self.photos is None else self.photos.open_tray_window()
+        tray = None if self.opened is None else self.opened.photos.open_tray_window()
         if tray is not None:
             tray.put_away.connect(self.close, Qt.ConnectionType.QueuedConnection)
             tray.close()
@@ -239,28 +168,11 @@ class MainWindow(QMainWindow):
         self.welcome.forget_wanted.connect(self._forget)
 
     def _connect_page(self, desk: Desk, page: LogbookPage) -> None:
-        assert self.entries is not None
-        assert self.crops is not None
-        assert self.photos is not None
-        sheet, crops = page.day_sheet, page.crop_list
         page.add_photos_wanted.connect(self.commands.add_photos)
-        page.new_crop_wanted.connect(self.crops.new)
+        page.new_crop_wanted.connect(self.commands.new_crop)
         page.room_wanted.connect(self.commands.room)
         page.tally_wanted.connect(self.commands.session_tally)
         page.mixer_wanted.connect(self.commands.mixer)
-        crops.correct_wanted.connect(self.crops.correct)
-        crops.clear_wanted.connect(self.crops.clear)
-        crops.reopen_wanted.connect(self.crops.reopen)
-        crops.remove_wanted.connect(self.crops.remove)
-        page.board.entry_chosen.connect(sheet.choose_entry)
-        sheet.add_wanted.connect(self.entries.add)
-        sheet.correct_wanted.connect(self.entries.correct)
-        sheet.remove_wanted.connect(self.entries.remove)
-        sheet.photo_opened.connect(self.photos.open_full)
-        sheet.photo_chosen_to_lead.connect(self.photos.let_lead)
-        sheet.photo_remove_wanted.connect(self.photos.remove)
-        sheet.photo_move_wanted.connect(self.photos.move)
-        sheet.compare_wanted.connect(self.photos.compare)
         desk.refused.connect(self.messages.problem)
         desk.written.connect(self._show_written)
         desk.undo_stack.changed.connect(self._allow)
@@ -294,5 +206,5 @@ class MainWindow(QMainWindow):
         self.welcome.show_recent(self._recent())
 
     def _take_files(self, dropped: QMimeData) -> None:
-        if self.photos is not None:
-            self.photos.open_tray(pasted_files(dropped))
+        if self.opened is not None:
+            self.opened.photos.open_tray(pasted_files(dropped))

@@ -88,69 +88,69 @@ def _underlay(window: MainWindow) -> None:
 
 def _intake(window: MainWindow) -> None:
     """The tray with some of the crop's own originals: they are known, so it shows what a second drop looks like."""
-    if window.photos is not None and window.desk is not None and window.desk.days is not None:
+    if window.opened is not None and window.desk is not None and window.desk.days is not None:
         shown = window.desk.days.photos[:12]
-        window.photos.open_tray([original_path(window.desk.log, p.photo) for p in shown])
+        window.opened.photos.open_tray([original_path(window.desk.log, p.photo) for p in shown])
 
 
 def _empty_intake(window: MainWindow) -> None:
-    if window.photos is not None:
-        window.photos.open_tray()
+    if window.opened is not None:
+        window.opened.photos.open_tray()
 
 
 def _photo(window: MainWindow) -> None:
-    if window.photos is not None:
-        window.photos.open_full()
+    if window.opened is not None:
+        window.opened.photos.open_full()
 
 
 def _compare(window: MainWindow) -> None:
-    if window.photos is not None:
-        window.photos.compare()
+    if window.opened is not None:
+        window.opened.photos.compare()
 
 
 def _new_crop(window: MainWindow) -> None:
-    if window.crops is not None:
-        window.crops.new()
+    if window.opened is not None:
+        window.opened.crops.new()
 
 
 def _correct_crop(window: MainWindow) -> None:
-    if window.crops is not None:
-        window.crops.correct()
+    if window.opened is not None:
+        window.opened.crops.correct()
 
 
 def _clear(window: MainWindow) -> None:
-    if window.crops is not None:
-        window.crops.clear()
+    if window.opened is not None:
+        window.opened.crops.clear()
 
 
 def _room_sheet(window: MainWindow) -> None:
-    if window.sheets is not None:
-        window.sheets.open()
+    if window.opened is not None:
+        window.opened.sheets.open()
 
 
 def _yield_view(window: MainWindow) -> None:
-    if window.yields is not None:
-        window.yields.open()
+    if window.opened is not None:
+        window.opened.yields.open()
 
 
 def _keep_or_clear(window: MainWindow) -> None:
-    if window.yields is not None:
-        window.yields.open_keep()
+    if window.opened is not None:
+        window.opened.yields.open_keep()
 
 
 def _keep_with_guess(window: MainWindow) -> None:
     """Keep or clear with a value and a guess typed in."""
-    if window.yields is not None:
-        window.yields.open_keep()
+    if window.opened is not None:
+        window.opened.yields.open_keep()
         _wait_until_idle(window)
-        dialog = window.yields.keep_dialog
+        dialog = window.opened.yields.keep_dialog
         if dialog is not None and dialog.form is not None:
             fill_example(dialog.form)
 
 
 def _side_by_side(window: MainWindow) -> None:
-    if window.yields is not None:
-        window.yields.open_beside()
+    if window.opened is not None:
+        window.opened.yields.open_beside()
 
 
 def _side_by_side_photos(window: MainWindow) -> None:
@@ -162,66 +162,67 @@ def _side_by_side_facts(window: MainWindow) -> None:
 
 
 def _side_by_side_page(window: MainWindow, page: str) -> None:
-    if window.yields is not None:
-        window.yields.open_beside()
-        if window.yields.beside_dialog is not None:
-            window.yields.beside_dialog.page.set_value(page)
+    if window.opened is not None:
+        window.opened.yields.open_beside()
+        if window.opened.yields.beside_dialog is not None:
+            window.opened.yields.beside_dialog.page.set_value(page)
 
 
 def _side_by_side_empty(window: MainWindow) -> None:
     """Before two crops are ticked."""
-    if window.yields is not None:
-        window.yields.open_beside()
-        dialog = window.yields.beside_dialog
+    if window.opened is not None:
+        window.opened.yields.open_beside()
+        dialog = window.opened.yields.beside_dialog
         for box in () if dialog is None else dialog.boxes.values():
             box.setChecked(False)
 
 
 def _flower_tags(window: MainWindow) -> None:
-    if window.tags is not None:
-        window.tags.open()
+    if window.opened is not None:
+        window.opened.tags.open()
 
 
 def _feeding_round(window: MainWindow) -> None:
-    if window.feeding is not None:
-        window.feeding.open()
+    if window.opened is not None:
+        window.opened.feeding.open()
 
 
 def _quick_line(window: MainWindow) -> None:
-    if window.quick_line is not None:
-        window.quick_line.start()
-        window.quick_line.panel.set_line("12 fruit 1.1 kg, 5 females pollinated with brush, feed 1.2 L EC 1.9 pH 5.9")
+    if window.opened is not None:
+        window.opened.quick_line.start()
+        line = "12 fruit 1.1 kg, 5 females pollinated with brush, feed 1.2 L EC 1.9 pH 5.9"
+        window.opened.quick_line.panel.set_line(line)
 
 
 def _quick_line_refused(window: MainWindow) -> None:
-    if window.quick_line is not None:
-        window.quick_line.start()
-        window.quick_line.panel.set_line("feed 1.2 L EC 1.9, 86 93 78, humidity 0.6")
-        window.quick_line.panel.field.confirmed.emit()
+    if window.opened is not None:
+        window.opened.quick_line.start()
+        window.opened.quick_line.panel.set_line("feed 1.2 L EC 1.9, 86 93 78, humidity 0.6")
+        window.opened.quick_line.panel.field.confirmed.emit()
 
 
 def _quick_line_help(window: MainWindow) -> None:
-    if window.quick_line is not None:
-        window.quick_line.open_help()
+    if window.opened is not None:
+        window.opened.quick_line.open_help()
 
 
 def _routines(window: MainWindow) -> None:
-    if window.routines is not None:
-        window.routines.open()
+    if window.opened is not None:
+        window.opened.routines.open()
 
 
 def _no_routines(window: MainWindow) -> None:
     """The set that is offered where there is none yet."""
-    if window.routines is not None:
-        window.routines.open()
-        window.routines.show_offered()
+    if window.opened is not None:
+        window.opened.routines.open()
+        window.opened.routines.show_offered()
 
 
 def _routine_form(window: MainWindow) -> None:
-    if window.routines is not None:
-        window.routines.open()
-        if window.routines.dialog is not None:
-            window.routines.dialog.new()
+    if window.opened is not None:
+        window.opened.routines.open()
+        if window.opened.routines.dialog is not None:
+            window.opened.routines.dialog.new()
 
 
 def _due_question(window: MainWindow) -> None:
@@ -239,28 +240,28 @@ def _old_notes_refused(window: MainWindow) -> None:
 
 
 def _old_notes_empty(window: MainWindow) -> None:
-    if window.old_notes is not None:
-        window.old_notes.open()
+    if window.opened is not None:
+        window.opened.old_notes.open()
 
 
 def _show_old_notes(window: MainWindow, *, troubled: bool) -> None:
-    if window.old_notes is not None and window.desk is not None and window.desk.board is not None:
+    if window.opened is not None and window.desk is not None and window.desk.board is not None:
         folder = window.settings.file.parent
-        window.old_notes.open(written_example(folder, window.desk.board.day_zero, troubled))
-        if troubled and window.old_notes.dialog is not None:
-            window.old_notes.dialog.preview.switch.set_value("out")
+        window.opened.old_notes.open(written_example(folder, window.desk.board.day_zero, troubled))
+        if troubled and window.opened.old_notes.dialog is not None:
+            window.opened.old_notes.dialog.preview.switch.set_value("out")
 
 
 def _room(window: MainWindow) -> None:
-    if window.rooms is not None:
-        window.rooms.open_room()
+    if window.opened is not None:
+        window.opened.rooms.open_room()
 
 
 def _another_room(window: MainWindow) -> None:
-    if window.rooms is not None:
-        window.rooms.open_room()
-        if window.rooms.room is not None:
-            window.rooms.room.add_room()
+    if window.opened is not None:
+        window.opened.rooms.open_room()
+        if window.opened.rooms.room is not None:
+            window.opened.rooms.room.add_room()
 
 
 class _RoomScreen:
@@ -270,10 +271,10 @@ class _RoomScreen:
         self._part = part
 
     def __call__(self, window: MainWindow) -> None:
-        if window.rooms is not None:
-            window.rooms.open_room()
-            if window.rooms.room is not None:
-                window.rooms.room.page.show_part(self._part)
+        if window.opened is not None:
+            window.opened.rooms.open_room()
+            if window.opened.rooms.room is not None:
+                window.opened.rooms.room.page.show_part(self._part)
 
 
 class _MoneyScreen:
@@ -283,11 +284,11 @@ class _MoneyScreen:
         self._part, self._form = part, form
 
     def __call__(self, window: MainWindow) -> None:
-        if window.money is None:
+        if window.opened is None:
             return
-        window.money.open()
+        window.opened.money.open()
         _wait_until_idle(window)
-        dialog = window.money.dialog
+        dialog = window.opened.money.dialog
         if dialog is not None:
             dialog.show_part(self._part)
             page = dialog.pages[self._part]
@@ -296,38 +297,38 @@ class _MoneyScreen:
 
 
 def _climate(window: MainWindow) -> None:
-    if window.climate is not None:
-        window.climate.open()
+    if window.opened is not None:
+        window.opened.climate.open()
 
 
 def _figures(window: MainWindow) -> None:
-    if window.money is not None:
-        window.money.open_figures()
+    if window.opened is not None:
+        window.opened.money.open_figures()
 
 
 def _figures_searched(window: MainWindow) -> None:
     _figures(window)
     _wait_until_idle(window)
-    if window.money is not None and window.money.figures is not None:
-        window.money.figures.search_field.line.setText("cost")
-        window.money.figures.search_field.value_changed.emit()
+    if window.opened is not None and window.opened.money.figures is not None:
+        window.opened.money.figures.search_field.line.setText("cost")
+        window.opened.money.figures.search_field.value_changed.emit()
 
 
 def _light_plan(window: MainWindow) -> None:
-    if window.rooms is not None:
-        window.rooms.open_light_plan()
+    if window.opened is not None:
+        window.opened.rooms.open_light_plan()
 
 
 def _light_step(window: MainWindow) -> None:
     _light_plan(window)
     _wait_until_idle(window)
-    if window.rooms is not None and window.rooms.light_plan is not None:
-        window.rooms.light_plan.add()
+    if window.opened is not None and window.opened.rooms.light_plan is not None:
+        window.opened.rooms.light_plan.add()
 
 
 def _logger_empty(window: MainWindow) -> None:
-    if window.rooms is not None:
-        window.rooms.open_logger()
+    if window.opened is not None:
+        window.opened.rooms.open_logger()
 
 
 def _logger(window: MainWindow) -> None:
@@ -339,22 +340,22 @@ def _logger_refused(window: MainWindow) -> None:
 
 
 def _show_logger(window: MainWindow, *, troubled: bool) -> None:
-    if window.rooms is not None and window.desk is not None and window.desk.board is not None:
+    if window.opened is not None and window.desk is not None and window.desk.board is not None:
         folder = window.settings.file.parent
         path = written_logger_file(folder, window.desk.board.day_zero, troubled)
-        window.rooms.open_logger(path=path)
+        window.opened.rooms.open_logger(path=path)
 
 
 def _review(window: MainWindow) -> None:
-    if window.reviews is not None:
-        window.reviews.open()
+    if window.opened is not None:
+        window.opened.reviews.open()
 
 
 def _empty_review(window: MainWindow) -> None:
     """The review of a crop of which nothing was written."""
     _review(window)
     _wait_until_idle(window)
-    dialog = None if window.reviews is None else window.reviews.dialog
+    dialog = None if window.opened is None else window.opened.reviews.dialog
     if dialog is not None and dialog.review is not None:
         dialog.show_review(without_data(dialog.review), dict.fromkeys(QUALITY_KEYS, ""))
 
@@ -362,32 +363,32 @@ def _empty_review(window: MainWindow) -> None:
 def _review_problem(window: MainWindow) -> None:
     _review(window)
     _wait_until_idle(window)
-    if window.reviews is not None and window.reviews.dialog is not None:
-        window.reviews.dialog.say_problem(say("This crop has not begun yet."))
+    if window.opened is not None and window.opened.reviews.dialog is not None:
+        window.opened.reviews.dialog.say_problem(say("This crop has not begun yet."))
 
 
 def _review_photos(window: MainWindow) -> None:
     _review(window)
     _wait_until_idle(window)
-    if window.reviews is not None:
-        window.reviews.open_photos()
+    if window.opened is not None:
+        window.opened.reviews.open_photos()
 
 
 def _decision(window: MainWindow) -> None:
-    if window.reviews is not None:
-        window.reviews.decide()
+    if window.opened is not None:
+        window.opened.reviews.decide()
 
 
 def _empty_what_if(window: MainWindow) -> None:
-    if window.reviews is not None:
-        window.reviews.what_if.open()
+    if window.opened is not None:
+        window.opened.reviews.what_if.open()
 
 
 def _what_if(window: MainWindow) -> None:
     """Other lamps and hours, without a yield change that is expected."""
     _empty_what_if(window)
     _wait_until_idle(window)
-    dialog = None if window.reviews is None else window.reviews.what_if.dialog
+    dialog = None if window.opened is None else window.opened.reviews.what_if.dialog
     if dialog is not None and dialog.form is not None:
         dialog.form.lamp_w.set_value(150)
         dialog.form.photoperiod_h.set_value(13)
@@ -395,18 +396,18 @@ def _what_if(window: MainWindow) -> None:
 
 
 def _share(window: MainWindow) -> None:
-    if window.sharing is not None:
-        window.sharing.open_share()
+    if window.opened is not None:
+        window.opened.sharing.open_share()
 
 
 def _time_lapse(window: MainWindow) -> None:
-    if window.sharing is not None:
-        window.sharing.open_time_lapse()
+    if window.opened is not None:
+        window.opened.sharing.open_time_lapse()
 
 
 def _export(window: MainWindow) -> None:
-    if window.sharing is not None:
-        window.sharing.open_export()
+    if window.opened is not None:
+        window.opened.sharing.open_export()
 
 
 def _preferences(window: MainWindow) -> None:
@@ -424,8 +425,8 @@ class _FormScreen:
         self._kind = kind
 
     def __call__(self, window: MainWindow) -> None:
-        if window.entries is not None:
-            window.entries.add(self._kind)
+        if window.opened is not None:
+            window.opened.entries.add(self._kind)
 
 
 SCREENS: dict[str, Callable[[MainWindow], None]] = {

@@ -15,6 +15,7 @@ from growlog.words import say
 
 if TYPE_CHECKING:
     from growlog.desktop.main_window import MainWindow
+    from growlog.desktop.windows.logbook_windows import LogbookWindows
 
 
 class WindowCommands(QObject):
@@ -23,6 +24,10 @@ class WindowCommands(QObject):
     def __init__(self, window: "MainWindow") -> None:
         super().__init__(window)
         self._window = window
+
+    @property
+    def _opened(self) -> "LogbookWindows | None":
+        return self._window.opened
 
     def handlers(self) -> dict[str, Callable[[], None]]:
         """What each row of the table of actions does."""
@@ -104,48 +109,48 @@ class WindowCommands(QObject):
 
     def room(self) -> None:
         """Opens the room beside the board."""
-        if self._window.rooms is not None:
-            self._window.rooms.open_room()
+        if self._opened is not None:
+            self._opened.rooms.open_room()
 
     def light_plan(self) -> None:
         """Opens the light programme of the room beside the board."""
-        if self._window.rooms is not None:
-            self._window.rooms.open_light_plan()
+        if self._opened is not None:
+            self._opened.rooms.open_light_plan()
 
     def logger(self) -> None:
         """Opens what brings the readings of a logger in."""
-        if self._window.rooms is not None:
-            self._window.rooms.open_logger()
+        if self._opened is not None:
+            self._opened.rooms.open_logger()
 
     def climate(self) -> None:
         """Opens the climate of the chosen crop."""
-        if self._window.climate is not None:
-            self._window.climate.open()
+        if self._opened is not None:
+            self._opened.climate.open()
 
     def money(self) -> None:
         """Opens what the chosen crop cost."""
-        if self._window.money is not None:
-            self._window.money.open()
+        if self._opened is not None:
+            self._opened.money.open()
 
     def figures(self) -> None:
         """Opens all figures of the chosen crop."""
-        if self._window.money is not None:
-            self._window.money.open_figures()
+        if self._opened is not None:
+            self._opened.money.open_figures()
 
     def room_sheet(self) -> None:
         """Asks for which week the room sheet is, and saves it."""
-        if self._window.sheets is not None:
-            self._window.sheets.open()
+        if self._opened is not None:
+            self._opened.sheets.open()
 
     def routines(self) -> None:
         """Opens the routines beside the board."""
-        if self._window.routines is not None:
-            self._window.routines.open()
+        if self._opened is not None:
+            self._opened.routines.open()
 
     def calendar_file(self) -> None:
         """Asks for a file and writes what is due into it."""
-        if self._window.routines is not None:
-            self._window.routines.write_calendar()
+        if self._opened is not None:
+            self._opened.routines.write_calendar()
 
     def due_list(self) -> None:
         """The keys go to what is due today."""
@@ -154,8 +159,8 @@ class WindowCommands(QObject):
 
     def old_notes(self) -> None:
         """Opens what carries notes kept elsewhere in."""
-        if self._window.old_notes is not None:
-            self._window.old_notes.open()
+        if self._opened is not None:
+            self._opened.old_notes.open()
 
     def back_up(self) -> None:
         """Keeps a dated copy of the database."""
@@ -178,138 +183,138 @@ class WindowCommands(QObject):
 
     def new_crop(self) -> None:
         """Opens the form of a new crop."""
-        if self._window.crops is not None:
-            self._window.crops.new()
+        if self._opened is not None:
+            self._opened.crops.new()
 
     def change_crop(self) -> None:
         """Opens the form of the chosen crop."""
-        if self._window.crops is not None:
-            self._window.crops.correct()
+        if self._opened is not None:
+            self._opened.crops.correct()
 
     def clear_crop(self) -> None:
         """Asks for the day on which the chosen crop was cleared."""
-        if self._window.crops is not None:
-            self._window.crops.clear()
+        if self._opened is not None:
+            self._opened.crops.clear()
 
     def reopen_crop(self) -> None:
         """Lets a cleared crop grow on."""
-        if self._window.crops is not None:
-            self._window.crops.reopen()
+        if self._opened is not None:
+            self._opened.crops.reopen()
 
     def feeding_round(self) -> None:
         """Opens one feed for several crops."""
-        if self._window.feeding is not None:
-            self._window.feeding.open()
+        if self._opened is not None:
+            self._opened.feeding.open()
 
     def mixer(self) -> None:
         """Opens the nutrient mixer beside the board."""
-        if self._window.nutrients is not None:
-            self._window.nutrients.mixer.open()
+        if self._opened is not None:
+            self._opened.nutrients.mixer.open()
 
     def feed_plan(self) -> None:
         """Opens the feed plan of the chosen crop."""
-        if self._window.nutrients is not None:
-            self._window.nutrients.tanks.open_plan()
+        if self._opened is not None:
+            self._opened.nutrients.tanks.open_plan()
 
     def tank_care(self) -> None:
         """Opens topping up, pH and uptake of a tank."""
-        if self._window.nutrients is not None:
-            self._window.nutrients.tanks.open_care()
+        if self._opened is not None:
+            self._opened.nutrients.tanks.open_care()
 
     def shelf(self) -> None:
         """Opens the products and what is left of them."""
-        if self._window.nutrients is not None:
-            self._window.nutrients.shelf.open_shelf()
+        if self._opened is not None:
+            self._opened.nutrients.shelf.open_shelf()
 
     def waters(self) -> None:
         """Opens the source waters."""
-        if self._window.nutrients is not None:
-            self._window.nutrients.shelf.open_waters()
+        if self._opened is not None:
+            self._opened.nutrients.shelf.open_waters()
 
     def review(self) -> None:
         """Opens the review of the chosen crop."""
-        if self._window.reviews is not None:
-            self._window.reviews.open()
+        if self._opened is not None:
+            self._opened.reviews.open()
 
     def decide(self) -> None:
         """Asks whether the chosen crop is grown again."""
-        if self._window.reviews is not None:
-            self._window.reviews.decide()
+        if self._opened is not None:
+            self._opened.reviews.decide()
 
     def what_if(self) -> None:
         """Opens the partial budget of growing the chosen crop in another way."""
-        if self._window.reviews is not None:
-            self._window.reviews.what_if.open()
+        if self._opened is not None:
+            self._opened.reviews.what_if.open()
 
     def share_review(self) -> None:
         """Asks how the review of the chosen crop is written to a file."""
-        if self._window.sharing is not None:
-            self._window.sharing.open_share()
+        if self._opened is not None:
+            self._opened.sharing.open_share()
 
     def time_lapse(self) -> None:
         """Asks what the time-lapse of the chosen crop shows."""
-        if self._window.sharing is not None:
-            self._window.sharing.open_time_lapse()
+        if self._opened is not None:
+            self._opened.sharing.open_time_lapse()
 
     def print_review(self) -> None:
         """Prints the review of the chosen crop through the system's dialog."""
-        if self._window.sharing is not None:
-            self._window.sharing.print_review()
+        if self._opened is not None:
+            self._opened.sharing.print_review()
 
     def export(self) -> None:
         """Asks how the whole logbook is written as open data."""
-        if self._window.sharing is not None:
-            self._window.sharing.open_export()
+        if self._opened is not None:
+            self._opened.sharing.open_export()
 
     def yield_view(self) -> None:
         """Tells what the picks of the chosen crop say."""
-        if self._window.yields is not None:
-            self._window.yields.open()
+        if self._opened is not None:
+            self._opened.yields.open()
 
     def keep_or_clear(self) -> None:
         """Weighs another week of the chosen crop up against what would stand there instead."""
-        if self._window.yields is not None:
-            self._window.yields.open_keep()
+        if self._opened is not None:
+            self._opened.yields.open_keep()
 
     def side_by_side(self) -> None:
         """Lays the chosen crop beside others."""
-        if self._window.yields is not None:
-            self._window.yields.open_beside()
+        if self._opened is not None:
+            self._opened.yields.open_beside()
 
     def flower_tags(self) -> None:
         """Opens the tagged flowers of the chosen crop."""
-        if self._window.tags is not None:
-            self._window.tags.open()
+        if self._opened is not None:
+            self._opened.tags.open()
 
     def add_photos(self) -> None:
         """Opens the intake tray."""
-        if self._window.photos is not None:
-            self._window.photos.open_tray()
+        if self._opened is not None:
+            self._opened.photos.open_tray()
 
     def session_tally(self) -> None:
         """Opens the session tally beside the board."""
-        if self._window.tally is not None:
-            self._window.tally.open()
+        if self._opened is not None:
+            self._opened.tally.open()
 
     def paste(self) -> None:
         """Takes copied files or a copied picture to the intake tray."""
-        if self._window.photos is not None:
+        if self._opened is not None:
             held: QMimeData | None = QGuiApplication.clipboard().mimeData()  # none where nothing was ever copied
             files = pasted_files(held) if held is not None else []
             if files:
-                self._window.photos.open_tray(files)
+                self._opened.photos.open_tray(files)
             else:
                 self._window.messages.inform(say("There are no photos to paste: copy files or a picture first."))
 
     def quick_line(self) -> None:
         """Puts the cursor into the quick line of the day."""
-        if self._window.quick_line is not None:
-            self._window.quick_line.start()
+        if self._opened is not None:
+            self._opened.quick_line.start()
 
     def quick_line_help(self) -> None:
         """Shows the words that the quick line understands."""
-        if self._window.quick_line is not None:
-            self._window.quick_line.open_help()
+        if self._opened is not None:
+            self._opened.quick_line.open_help()
 
     def day_before(self) -> None:
         """Moves the day line a day back."""
@@ -323,13 +328,13 @@ class WindowCommands(QObject):
 
     def compare(self) -> None:
         """Lays a photo of another day beside the one shown."""
-        if self._window.photos is not None:
-            self._window.photos.compare()
+        if self._opened is not None:
+            self._opened.photos.compare()
 
     def open_photo(self) -> None:
         """Shows the photo in the whole window."""
-        if self._window.photos is not None:
-            self._window.photos.open_full()
+        if self._opened is not None:
+            self._opened.photos.open_full()
 
     def axis_age(self) -> None:
         """Shows the board by plant age."""

@@ -14,6 +14,7 @@ from growlog.records.crop import Crop
 from growlog.records.cultivar import CountsFrom, Cultivar
 from growlog.records.entry import Entry, Feed, Pick, Pollination, StageSeen
 from growlog.records.recipe import Mix
+from growlog.services.as_it_stood import known_on
 from growlog.services.board_use import BoardUse
 from growlog.services.climate.of_crop import CropClimateDay, climate_days_of_crop
 from growlog.services.crops import first_flower_day
@@ -105,7 +106,7 @@ class Curve:
 class Board:
     """Everything that the season board shows of a crop. Ages are plant ages in days."""
 
-    crop: Crop
+    crop: Crop  # as it stood that evening: to be shown, never to be written
     cultivar: Cultivar
     day_zero: date
     last_age: int  # today, or clearing
@@ -144,13 +145,13 @@ class Board:
 
 
 def board_of(log: OpenLogbook, crop_id: str) -> Board:
-    """The board of a crop as the logbook stands; LogbookProblem if the crop is not there."""
+    """The board of a crop as it stood this evening; LogbookProblem if the crop is not there."""
     with log.unit() as unit:
-        crop = unit.crops.get(crop_id)
+        crop = known_on(unit.crops.get(crop_id), log.today())
         cultivar = unit.cultivars.get(crop.cultivar_id)
         entries = [e for e in entries_of_crop(unit, crop) if e.day <= log.today()]
         mixes = {m.id: m for m in unit.mixes.all(removed=True)}
-        photo_days = _photo_days(unit, crop)
+        photo_days = _photo_days(unit, crop, log.today())
         last_age = _last_age(crop, log.today(), photo_days)
         until = day_at(crop.day_zero, last_age)
         light = _light(unit, crop, until)
@@ -161,7 +162,7 @@ def board_of(log: OpenLogbook, crop_id: str) -> Board:
 def curve_of(log: OpenLogbook, crop_id: str) -> Curve:
     """The curve of another crop, to be laid under at the same plant age."""
     with log.unit() as unit:
-        crop = unit.crops.get(crop_id)
+        crop = known_on(unit.crops.get(crop_id), log.today())
         entries = [e for e in own_entries(unit, [crop_id])[crop_id] if e.day <= log.today()]
     points = pick_points(crop, entries)
     return Curve(
@@ -230,9 +231,9 @@ def packet_age_of(crop: Crop, cultivar: Cultivar) -> int | None:
     return packet_age(cultivar.packet_days, starts[cultivar.packet_counts_from], crop.day_zero)
 
 
-def _photo_days(unit: UnitOfWork, crop: Crop) -> tuple[PhotoDay, ...]:
+def _photo_days(unit: UnitOfWork, crop: Crop, today: date) -> tuple[PhotoDay, ...]:
     days: dict[date, PhotoDay] = {}
-    for shown in photos_of_crop(unit, crop.id):
+    for shown in photos_of_crop(unit, crop.id, today):
         day, first = shown.use.day, days.get(shown.use.day)
         if first is None:
             days[day] = PhotoDay(age_on(crop.day_zero, day), shown.photo.sha256, shown.use.id, 1)

@@ -11,6 +11,7 @@ from growlog.records.crop import Crop, Placement, Plant, StartedFrom
 from growlog.records.cultivar import CountsFrom, Cultivar, FloweringHabit
 from growlog.records.entry import Entry
 from growlog.records.problems import Problem, refuse
+from growlog.services.as_it_stood import known_on
 from growlog.services.entries import own_entries
 from growlog.services.open_logbook import OpenLogbook, new_id
 from growlog.services.picks import pick_points
@@ -22,7 +23,7 @@ from growlog.words import say, show_day
 class CropSummary:
     """A crop in the list: age today or at clearing (days), yield so far and its curve."""
 
-    crop: Crop
+    crop: Crop  # as it stood that evening: to be shown, never to be written
     cultivar: Cultivar
     age_days: int
     photo_count: int
@@ -34,13 +35,13 @@ class CropSummary:
 
 
 def crops_of(log: OpenLogbook) -> list[CropSummary]:
-    """All crops: growing ones first, the youngest last; then cleared ones, the latest cleared first."""
+    """All crops begun by this evening: growing ones, the youngest last; then cleared ones, the latest cleared first."""
+    today = log.today()
     with log.unit() as unit:
-        crops = unit.crops.all()
+        crops = [known_on(c, today) for c in unit.crops.all() if c.day_zero <= today]
         cultivars = {c.id: c for c in unit.cultivars.all(removed=True)}
         by_crop = own_entries(unit, [c.id for c in crops])
-        photo_counts = _counted(u.crop_id for u in unit.photo_uses.all())
-    today = log.today()
+        photo_counts = _counted(u.crop_id for u in unit.photo_uses.all() if u.day <= today)
     summaries = [
         _summary(
             c,

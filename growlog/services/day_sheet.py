@@ -9,6 +9,7 @@ from growlog.calculations.yield_curve import YieldSoFar, yield_so_far
 from growlog.records.crop import Crop
 from growlog.records.display import fixed, weight
 from growlog.records.entry import Entry, Feed, Pick, Reading
+from growlog.services.as_it_stood import known_on
 from growlog.services.entries import entries_of_crop, harvest_closed_until
 from growlog.services.open_logbook import OpenLogbook
 from growlog.services.photo_uses import DayPhoto, photos_of_crop
@@ -77,16 +78,17 @@ class CropDays:
 
 
 def crop_days_of(log: OpenLogbook, crop_id: str) -> CropDays:
-    """All days of a crop; LogbookProblem if the crop is not there."""
+    """All days of a crop up to this evening; LogbookProblem if the crop is not there."""
+    today = log.today()
     with log.unit() as unit:
-        crop = unit.crops.get(crop_id)
+        crop = known_on(unit.crops.get(crop_id), today)
         rooms = {r.id: r.name for r in unit.rooms.all(removed=True)}
         tanks = {t.id: t.name for t in unit.tanks.all(removed=True)}
         plants = {p.id: say("plant {label}", label=p.label) for p in unit.plants.all(removed=True, crop_id=crop_id)}
         return CropDays(
             crop,
-            tuple(entries_of_crop(unit, crop)),
-            tuple(photos_of_crop(unit, crop_id)),
+            tuple(e for e in entries_of_crop(unit, crop) if e.day <= today),
+            tuple(photos_of_crop(unit, crop_id, today)),
             {m.id: m.name for m in unit.mixes.all(removed=True)},
             rooms | tanks | plants,
         )

@@ -24,9 +24,9 @@ class DayPhoto:
     photo: Photo
 
 
-def photos_of_crop(unit: UnitOfWork, crop_id: str) -> list[DayPhoto]:
-    """All photos of a crop by day, the leading one of each day first."""
-    uses = unit.photo_uses.all(crop_id=crop_id)
+def photos_of_crop(unit: UnitOfWork, crop_id: str, until: date | None = None) -> list[DayPhoto]:
+    """The photos of a crop by day, up to a day where one is said; the leading one of each day first."""
+    uses = [u for u in unit.photo_uses.all(crop_id=crop_id) if until is None or u.day <= until]
     photos = {p.id: p for p in unit.photos.all(removed=True, id=[u.photo_id for u in uses])} if uses else {}
     return [DayPhoto(u, photos[u.photo_id]) for u in sorted(uses, key=_order)]
 

@@ -168,8 +168,8 @@ def _drop(someone: Person, files: list[Path]) -> None:
 
 
 def _tray(someone: Person) -> IntakeTray:
-    assert someone.window.photos is not None
-    tray = someone.window.photos.tray
+    assert someone.window.opened is not None
+    tray = someone.window.opened.photos.tray
     assert tray is not None
     _until_settled(someone, tray)
     return tray

@@ -74,8 +74,8 @@ def test_pollinating_opens_its_form_and_is_done_once_that_is_written(person: Cal
     someone, desk, due = at_the_desk(person)
     desk.step_day(-1)
     press(due, "Pollinate")
-    assert someone.window.entries is not None
-    dialog = someone.window.entries.dialog
+    assert someone.window.opened is not None
+    dialog = someone.window.opened.entries.dialog
     assert dialog is not None
     assert desk.selection.day == TODAY
     assert "Pollinate" in titles(due)
@@ -89,14 +89,14 @@ def test_pollinating_opens_its_form_and_is_done_once_that_is_written(person: Cal
 def test_the_meters_are_calibrated_and_photos_taken_in_where_they_belong(person: Callable[..., Person]) -> None:
     someone, _desk, due = at_the_desk(person)
     press(due, "Calibrate the meters")
-    assert someone.window.entries is not None
-    assert someone.window.entries.dialog is not None
-    assert someone.window.entries.dialog.form.entry.kind == "calibration"
-    someone.window.entries.dialog.close()
+    assert someone.window.opened is not None
+    assert someone.window.opened.entries.dialog is not None
+    assert someone.window.opened.entries.dialog.form.entry.kind == "calibration"
+    someone.window.opened.entries.dialog.close()
     press(due, "Photo")
-    assert someone.window.photos is not None
-    assert someone.window.photos.open_tray_window() is not None
-    someone.window.photos.tray.close()  # type: ignore[union-attr]
+    assert someone.window.opened is not None
+    assert someone.window.opened.photos.open_tray_window() is not None
+    someone.window.opened.photos.tray.close()  # type: ignore[union-attr]
 
 
 def test_what_is_put_off_or_left_out_goes_and_stands_on_the_board_ahead(person: Callable[..., Person]) -> None:
@@ -117,7 +117,7 @@ def test_routines_are_chosen_from_the_list_and_the_calendar_is_written(person: C
     desk.undo()
     assert titles(due) == []
     due.set_up_button.click()
-    routines = someone.window.routines
+    routines = someone.window.opened.routines
     assert routines is not None
     assert routines.dialog is not None
     assert routines.dialog.offered is not None

@@ -49,7 +49,7 @@ def drop(someone: Person, files: list[Path]) -> None:
 
 def put_in(someone: Person) -> None:
     """Waits for the tray to have judged, then confirms."""
-    photos = someone.window.photos
+    photos = someone.window.opened.photos
     assert photos is not None
     tray = photos.tray
     assert tray is not None
@@ -64,8 +64,8 @@ def test_a_crop_is_made_by_typing_its_name_and_species(person: Callable[..., Per
     someone.new_logbook()
     window = someone.window
     window.actions_table.by_name["new_crop"].trigger()
-    assert window.crops is not None
-    dialog = window.crops.dialog
+    assert window.opened is not None
+    dialog = window.opened.crops.dialog
     someone.qtbot.keyClicks(dialog.form.name_field.line, "Boxroom Gold")
     dialog.form.species_field.set_value("pattypan")
     dialog.confirm()
@@ -96,7 +96,7 @@ def test_a_wrong_day_is_corrected_in_the_tray_before_anything_is_written(person:
     someone = with_two_crops(person)
     choose(someone, "Plant a")
     drop(someone, [ROSETTES / "plant-a_2019-10-22-11-05.jpg"])
-    photos, desk = someone.window.photos, someone.window.desk
+    photos, desk = someone.window.opened.photos, someone.window.desk
     assert photos is not None
     assert desk is not None
     tray = photos.tray
@@ -114,7 +114,7 @@ def test_entries_raise_the_curve_can_be_undone_and_are_there_after_reopening(per
     choose(someone, "Plant b")
     drop(someone, sorted(ROSETTES.glob("plant-b_*.jpg")))
     put_in(someone)
-    desk, entries = someone.window.desk, someone.window.entries
+    desk, entries = someone.window.desk, someone.window.opened.entries
     assert desk is not None
     assert entries is not None
     desk.selection.choose_day(date(2019, 11, 1))

@@ -23,8 +23,8 @@ def test_a_season_on_paper_comes_onto_the_board_and_goes_again(person: Callable[
     someone.files.answers = [write_text(someone.home / "season.csv", "Date;fruit;weight g\n" + "\n".join(rows))]
 
     window.actions_table.by_name["old_notes"].trigger()
-    assert window.old_notes is not None
-    dialog = window.old_notes.dialog
+    assert window.opened is not None
+    dialog = window.opened.old_notes.dialog
     assert dialog is not None
     dialog.empty.button.click()
     someone.qtbot.waitUntil(lambda: dialog.is_at_rest and dialog.in_button.isEnabled())
@@ -45,10 +45,10 @@ def test_closing_the_window_while_notes_are_carried_in_leaves_none_of_them(perso
     assert window.desk is not None
     crop, cultivar = new_crop("Boxroom Gold", "pattypan", SOWN)
     window.desk.write(add_crop, crop, cultivar)
-    assert window.old_notes is not None
+    assert window.opened is not None
     lines = "\n".join(f"2026-01-{n % 28 + 1:02},{n % 9 + 1}" for n in range(3000))
-    window.old_notes.open(write_text(someone.home / "season.csv", f"date,fruit\n{lines}"))
-    dialog = window.old_notes.dialog
+    window.opened.old_notes.open(write_text(someone.home / "season.csv", f"date,fruit\n{lines}"))
+    dialog = window.opened.old_notes.dialog
     assert dialog is not None
     someone.qtbot.waitUntil(lambda: dialog.is_at_rest and dialog.in_button.isEnabled())
     dialog.confirm()

@@ -43,8 +43,8 @@ def open_tally(someone: Person) -> SessionTally:
     with someone.qtbot.waitActive(window):
         window.activateWindow()
     someone.qtbot.keyClick(window.focusWidget() or window, Qt.Key.Key_L, CONTROL)
-    assert window.tally is not None
-    dialog = window.tally.dialog
+    assert window.opened is not None
+    dialog = window.opened.tally.dialog
     assert dialog is not None
     someone.qtbot.waitUntil(dialog.isActiveWindow)  # until then the window's own keys would answer
     return dialog
@@ -52,8 +52,8 @@ def open_tally(someone: Person) -> SessionTally:
 
 def press(someone: Person, text: str) -> None:
     """Types where the focus of the tally is; a new line is Enter."""
-    assert someone.window.tally is not None
-    dialog = someone.window.tally.dialog
+    assert someone.window.opened is not None
+    dialog = someone.window.opened.tally.dialog
     assert dialog is not None
     for sign in text:
         focus: QWidget | None = dialog.focusWidget()
@@ -103,8 +103,8 @@ def test_a_tally_that_a_crash_interrupted_is_offered_and_written(person: Callabl
     assert words == "Go on with it"
     assert go_on is not None
     go_on()
-    assert someone.window.tally is not None
-    again = someone.window.tally.dialog
+    assert someone.window.opened is not None
+    again = someone.window.opened.tally.dialog
     assert again is not None
     assert again.offer_page.isVisible()
     someone.qtbot.keyClick(again.focusWidget() or again, Qt.Key.Key_Return)
@@ -160,8 +160,8 @@ def test_the_tally_comes_back_to_the_one_that_stands_open(person: Callable[..., 
     page = someone.window.page
     assert page is not None
     page.tally_button.click()
-    assert someone.window.tally is not None
-    assert someone.window.tally.dialog is dialog
+    assert someone.window.opened is not None
+    assert someone.window.opened.tally.dialog is dialog
 
 
 def test_the_program_does_not_close_over_a_tally_that_cannot_be_kept(person: Callable[..., Person]) -> None:

@@ -38,8 +38,8 @@ def test_the_grower_asks_whether_the_plant_is_worth_its_place(person: Callable[.
     someone = with_a_season(person)
     window, qtbot = someone.window, someone.qtbot
     assert window.page is not None
-    assert window.yields is not None
-    yields, chart = window.yields, window.page.board.surface.chart
+    assert window.opened is not None
+    yields, chart = window.opened.yields, window.page.board.surface.chart
     qtbot.waitUntil(lambda: chart.ahead is not None, timeout=30_000)
     assert "fruit by 14 February 2026." in chart.strip.label.text()
 

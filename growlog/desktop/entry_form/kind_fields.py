@@ -99,7 +99,9 @@ KIND_FORMS: dict[str, KindForm] = {
             "solution_temperature_c", "plant_height_cm", "container_weight_g",
         ),
         FieldSpec("canopy_lux", Sort.LUX),
-        FieldSpec("lamp_kind", Sort.LAMP_KIND, mark("Under what lamps, with your own factor if you have one"), 2, empty=""),
+        FieldSpec(
+            "lamp_kind", Sort.LAMP_KIND, mark("Under what lamps, with your own factor if you have one"), 2, empty=""
+        ),
     )),
     "training": KindForm(_measures(
         "old_leaves_removed", "side_shoots_removed", "shoots_stopped", "stems_tied", "plants_staked",

@@ -119,7 +119,7 @@ class FeedingRoundDialog(DialogFrame):
             return
         self.body.addWidget(SectionTitle(say("For all")))
         self.body.addWidget(FieldRow(*self.for_all.values(), self.sharing_field))
-        self.body.addWidget(SectionTitle(say("For each; an empty field takes what stands for all")))
+        self.body.addWidget(SectionTitle(say("For each; an empty field takes what stands in it in grey")))
         grid = QGridLayout()
         grid.setHorizontalSpacing(12)
         grid.setVerticalSpacing(2)

@@ -34,11 +34,13 @@ FREE, LOCKED, OUT = "free", "locked", "out"
 
 @dataclass(frozen=True)
 class Candidate:
-    """A product to choose from. measure: "mL" or "g"; in_mix: whether the mix has it already."""
+    """A product to choose from. measure: "mL" or "g"; in_mix: whether the mix has it already; label_max_per_l: the
+    highest dose by its label, which is kept to anyway."""
 
     name: str
     measure: str
     in_mix: bool
+    label_max_per_l: float | None = None
 
 
 class CandidateLine(QObject):
@@ -59,7 +61,9 @@ class CandidateLine(QObject):
         unit = f"{candidate.measure}/L"
         self.highest = QuietNumberField("", unit, 0, 1000, decimals=3, name=f"highest.{candidate.name}")
         self.highest.editor.setAccessibleName(say("Highest dose of {name}", name=candidate.name))
-        self.highest.line.setPlaceholderText(say("no limit"))
+        most = candidate.label_max_per_l
+        words = say("no limit") if most is None else say("label: {most}", most=amount_text(most))
+        self.highest.line.setPlaceholderText(words)
 
     @property
     def use(self) -> str:

@@ -15,8 +15,8 @@ _LOW_CALCIUM = {"N": Range(140, 180), "P": Range(35, 55), "K": Range(210, 260), 
 
 def empty_mixer(window: "MainWindow") -> None:
     """The mixer before anything is in it."""
-    if window.nutrients is not None:
-        window.nutrients.mixer.open(MixerState())
+    if window.opened is not None:
+        window.opened.nutrients.mixer.open(MixerState())
 
 
 def mixer(window: "MainWindow") -> None:
@@ -49,14 +49,14 @@ def mixer_target(window: "MainWindow") -> None:
 def own_ranges(window: "MainWindow") -> None:
     """The ranges as they are typed."""
     mixer_target(window)
-    if window.nutrients is not None and window.nutrients.mixer.dialog is not None:
-        window.nutrients.mixer.dialog.targets.own_button.click()
+    if window.opened is not None and window.opened.nutrients.mixer.dialog is not None:
+        window.opened.nutrients.mixer.dialog.targets.own_button.click()
 
 
 def doses(window: "MainWindow") -> None:
     """Doses for that target, worked out."""
     mixer_target(window)
-    windows = None if window.nutrients is None else window.nutrients.mixer
+    windows = None if window.opened is None else window.opened.nutrients.mixer
     if windows is not None and windows.dialog is not None:
         windows.dialog.doses_button.click()
         if windows.doses is not None:
@@ -79,14 +79,14 @@ def explanation(window: "MainWindow") -> None:
 
 def shelf(window: "MainWindow") -> None:
     """The products there are."""
-    if window.nutrients is not None:
-        window.nutrients.shelf.open_shelf()
+    if window.opened is not None:
+        window.opened.nutrients.shelf.open_shelf()
 
 
 def stock(window: "MainWindow") -> None:
     """What came to the first product and went from it."""
     shelf(window)
-    dialog = None if window.nutrients is None else window.nutrients.shelf.shelf
+    dialog = None if window.opened is None else window.opened.nutrients.shelf.shelf
     if dialog is not None and dialog.rows:
         dialog.rows[0].stock_button.click()
 
@@ -94,7 +94,7 @@ def stock(window: "MainWindow") -> None:
 def product_form(window: "MainWindow") -> None:
     """The label of the first product, or an empty one."""
     shelf(window)
-    dialog = None if window.nutrients is None else window.nutrients.shelf.shelf
+    dialog = None if window.opened is None else window.opened.nutrients.shelf.shelf
     if dialog is not None and dialog.rows:
         dialog.change(dialog.rows[0].item.product)
     elif dialog is not None:
@@ -104,7 +104,7 @@ def product_form(window: "MainWindow") -> None:
 def product_refused(window: "MainWindow") -> None:
     """An empty label that was to be kept, by weight and without a density."""
     shelf(window)
-    dialog = None if window.nutrients is None else window.nutrients.shelf.shelf
+    dialog = None if window.opened is None else window.opened.nutrients.shelf.shelf
     if dialog is None:
         return
     dialog.new()
@@ -119,30 +119,30 @@ def product_refused(window: "MainWindow") -> None:
 
 def waters(window: "MainWindow") -> None:
     """The source waters there are."""
-    if window.nutrients is not None:
-        window.nutrients.shelf.open_waters()
+    if window.opened is not None:
+        window.opened.nutrients.shelf.open_waters()
 
 
 def water_form(window: "MainWindow") -> None:
     """An empty analysis."""
     waters(window)
-    dialog = None if window.nutrients is None else window.nutrients.shelf.waters
+    dialog = None if window.opened is None else window.opened.nutrients.shelf.waters
     if dialog is not None:
         dialog.new()
 
 
 def feed_plan(window: "MainWindow") -> None:
     """The plan of the chosen crop."""
-    if window.nutrients is not None:
-        window.nutrients.tanks.open_plan()
+    if window.opened is not None:
+        window.opened.nutrients.tanks.open_plan()
 
 
 def tank_care(window: "MainWindow") -> None:
     """A tank that has grown low and too strong."""
-    if window.nutrients is None:
+    if window.opened is None:
         return
-    window.nutrients.tanks.open_care()
-    care = window.nutrients.tanks.care
+    window.opened.nutrients.tanks.open_care()
+    care = window.opened.nutrients.tanks.care
     if care is not None:
         care.top_up.fields["volume_now_l"].set_value(12)
         care.top_up.fields["ec_now_ms_per_cm"].set_value(2.1)
@@ -160,17 +160,17 @@ def tank_uptake(window: "MainWindow") -> None:
 
 
 def _care_page(window: "MainWindow", page: str) -> None:
-    if window.nutrients is not None:
-        window.nutrients.tanks.open_care()
-        if window.nutrients.tanks.care is not None:
-            window.nutrients.tanks.care.show_page(page)
+    if window.opened is not None:
+        window.opened.nutrients.tanks.open_care()
+        if window.opened.nutrients.tanks.care is not None:
+            window.opened.nutrients.tanks.care.show_page(page)
 
 
 def _opened(window: "MainWindow") -> MixerDialog | None:
-    if window.nutrients is None:
+    if window.opened is None:
         return None
-    window.nutrients.mixer.open()
-    return window.nutrients.mixer.dialog
+    window.opened.nutrients.mixer.open()
+    return window.opened.nutrients.mixer.dialog
 
 
 MIXER_SCREENS: dict[str, Callable[["MainWindow"], None]] = {

@@ -61,7 +61,7 @@ def _work_at_first(dialog: SessionTally, pollinated_at: time) -> None:
 
 
 def _opened(window: "MainWindow") -> SessionTally | None:
-    if window.tally is None:
+    if window.opened is None:
         return None
-    window.tally.open()
-    return window.tally.dialog
+    window.opened.tally.open()
+    return window.opened.tally.dialog

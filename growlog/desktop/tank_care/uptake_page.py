@@ -44,14 +44,15 @@ class UptakePage(QWidget):
         self.later_field.value_changed.connect(self._ask)
         self.show_uptake(None)
 
-    def show_readings(self, readings: Sequence[tuple[str, str]]) -> None:
-        """Entries with volume and EC, by id and words, the earliest first."""
-        self.earlier_field.set_choices(readings, readings[-2][0] if len(readings) > 1 else None)
-        self.later_field.set_choices(readings, readings[-1][0] if len(readings) > 1 else None)
-        if len(readings) > 1:
-            self._ask()
-        else:
-            self.show_uptake(None)
+    def show_readings(self, readings: Sequence[tuple[str, str, str]]) -> None:
+        """Entries of the tank, the earliest first: id, how it was left, how it was found, in words ("": unknown)."""
+        last = max((n for n, (_, _, found) in enumerate(readings) if found), default=0)
+        first = max((n for n, (_, left, _) in enumerate(readings[:last]) if left), default=None)
+        begins = None if first is None else readings[first][0]
+        ends = None if first is None else readings[last][0]
+        self.earlier_field.set_choices([(key, left) for key, left, _ in readings if left], begins)
+        self.later_field.set_choices([(key, found) for key, _, found in readings if found], ends)
+        self._ask()
 
     def show_uptake(self, view: UptakeView | None) -> None:
         """What was found between the two; None where nothing can be."""

@@ -44,7 +44,7 @@ from growlog.services.mixer import (
     stock_tank_warnings,
     strength_for_ec,
 )
-from growlog.services.mixer.bench import on_shelf
+from growlog.services.mixer.bench import on_shelf, product_of
 from growlog.services.open_logbook import LogbookProblem, OpenLogbook
 from growlog.words import say
 
@@ -152,9 +152,12 @@ class MixerWindows(QObject):
     def _ask_doses(self, state: MixerState) -> None:
         bench = bench_of(self._desk.log, state)
         in_mix = {dose.product for dose in state.doses}
-        found = [Candidate(d.product, _measure(bench, d.product), True) for d in state.doses]
+        found = [
+            Candidate(d.product, _measure(bench, d.product), True, product_of(bench, state, d)[0].label_max_per_l)
+            for d in state.doses
+        ]
         found += [
-            Candidate(i.product.name, i.product.measure, False)
+            Candidate(i.product.name, i.product.measure, False, i.product.label_max_per_l)
             for i in on_shelf(bench)
             if i.product.name not in in_mix and i.product.analysis
         ]

@@ -1,6 +1,7 @@
 """Opens the feed plan and tank care, and writes what they confirm."""
 
 from dataclasses import replace
+from datetime import date
 
 from PySide6.QtCore import QObject, Signal
 from PySide6.QtWidgets import QWidget
@@ -13,7 +14,7 @@ from growlog.desktop.settings import Settings
 from growlog.desktop.tank_care.tank_care_dialog import TankCareDialog
 from growlog.desktop.windows.placing import open_beside
 from growlog.records.display import fixed
-from growlog.records.entry import Entry, Feed, Owner, OwnerKind, TankCare
+from growlog.records.entry import Entry, Owner, OwnerKind
 from growlog.records.feed_plan import FeedStep
 from growlog.records.problems import RecordRefused
 from growlog.services.feed_costs import crop_feed_cost
@@ -23,7 +24,16 @@ from growlog.services.mixer.bench import on_shelf
 from growlog.services.mixes import mixes_of
 from growlog.services.repeats import newest_edition
 from growlog.services.rooms import rooms_of
-from growlog.services.tank_care import TopUpAsked, log_tank_care, ph_learned, top_up_proposal, uptake_between
+from growlog.services.tank_care import (
+    Tank,
+    TankReading,
+    TopUpAsked,
+    log_tank_care,
+    ph_learned,
+    tank_readings,
+    top_up_proposal,
+    uptake_between,
+)
 from growlog.words import say, show_day_of_year
 
 
@@ -115,7 +125,7 @@ class TankWindows(QObject):
         state = starting_state(log, None, tank_id, log.today())
         bench = bench_of(log, state)
         self.care.ph.show_learned(ph_learned(log, Owner(OwnerKind.TANK, tank_id)))
-        self.care.uptake.show_readings(_readings(bench, tank_id))
+        self.care.uptake.show_readings([_reading_words(r) for r in tank_readings(bench, tank_id)])
         if begin and not self.care.uses_mixer:
             known = newest_edition(log, bench_mix(bench, state)) if bench_mix(bench, state) else None
             if known is not None:
@@ -171,24 +181,12 @@ def bench_mix(bench: Bench, state: MixerState) -> str:
     return max(named, key=lambda m: m.edition).id if named else ""
 
 
-def _readings(bench: Bench, tank_id: str) -> list[tuple[str, str]]:
-    """Entries of the tank that state a volume and an EC, in words."""
-    found = []
-    for entry in bench.readings:
-        if entry.owner != Owner(OwnerKind.TANK, tank_id):
-            continue
-        volume, ec = _volume_and_ec(entry)
-        if volume is not None and ec is not None:
-            words = f"{show_day_of_year(entry.day)}: {fixed(volume, 1, 'L')}, {fixed(ec, 2, 'mS/cm')}"
-            found.append((entry.id, words))
-    return found
+def _reading_words(reading: TankReading) -> tuple[str, str, str]:
+    """Its id, how the tank was left and how it was found, in words; "" where that was not measured."""
+    return reading.entry_id, _tank_words(reading.day, reading.as_left), _tank_words(reading.day, reading.as_found)
 
 
-def _volume_and_ec(entry: Entry) -> tuple[float | None, float | None]:
-    detail = entry.detail
-    if isinstance(detail, Feed):
-        return detail.volume_l, detail.ec_ms_per_cm
-    if isinstance(detail, TankCare):
-        ec = detail.ec_before_ms_per_cm if detail.ec_before_ms_per_cm is not None else detail.ec_after_ms_per_cm
-        return detail.volume_before_l, ec
-    return None, None
+def _tank_words(day: date, tank: Tank | None) -> str:
+    if tank is None:
+        return ""
+    return f"{show_day_of_year(day)}: {fixed(tank.volume_l, 1, 'L')}, {fixed(tank.ec_ms_per_cm, 2, 'mS/cm')}"

@@ -1,9 +1,8 @@
 """What figures are worked out from: a crop and its logbook as they were known on a day, each part read once."""
 
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from datetime import date
 from functools import cached_property
-from typing import Any
 
 from growlog.calculations.light_programme import LightDay
 from growlog.calculations.plant_age import age_on
@@ -11,6 +10,7 @@ from growlog.calculations.yield_curve import YieldSoFar, yield_so_far
 from growlog.records.crop import Crop
 from growlog.records.cultivar import Cultivar
 from growlog.records.entry import Entry
+from growlog.services.as_it_stood import known_on
 from growlog.services.climate.of_crop import CropClimateDay, climate_days_of_crop
 from growlog.services.entries import entries_of_crop
 from growlog.services.light.programme import crop_light_days
@@ -75,12 +75,3 @@ def fact_source(unit: UnitOfWork, crop_id: str, as_of: date) -> FactSource:
     """The source of a crop's figures; LogbookProblem if the crop is not there."""
     crop = unit.crops.get(crop_id)
     return FactSource(unit, known_on(crop, as_of), unit.cultivars.get(crop.cultivar_id), as_of)
-
-
-def known_on(crop: Crop, day: date) -> Crop:
-    """The crop without dates that had not come on a day."""
-    names = ["emerged_on", "first_flower_on", "first_pick_on", "cleared_on"]
-    if crop.day_zero != crop.transplanted_on:
-        names.append("transplanted_on")
-    later: dict[str, Any] = {name: None for name in names if (stated := getattr(crop, name)) and stated > day}
-    return replace(crop, **later)

@@ -1,5 +1,6 @@
 """Doses for a target with the products at hand, and the strength for an EC."""
 
+from collections.abc import Mapping
 from dataclasses import replace
 
 from growlog.calculations.conductivity import strength_for_ec as strength_by_halving
@@ -13,7 +14,7 @@ from growlog.services.mixer.bench import Bench, bench_of, content_of, on_shelf, 
 from growlog.services.mixer.checks import all_problems, field_problems
 from growlog.services.mixer.lines import DoseRow, dose_rows
 from growlog.services.mixer.shown import DoseProposal
-from growlog.services.mixer.state import DoseWishes, MixerDose, MixerState
+from growlog.services.mixer.state import DoseWishes, MixerDose, MixerState, Range
 from growlog.services.mixer.targets import target_view
 from growlog.services.mixing import SolverWishes, doses_for_target, result_of
 from growlog.services.open_logbook import OpenLogbook
@@ -36,7 +37,8 @@ def doses_for(log: OpenLogbook, state: MixerState, wishes: DoseWishes = _NO_WISH
 def doses_at(bench: Bench, state: MixerState, wishes: DoseWishes = _NO_WISHES) -> DoseProposal:
     """The same at a bench read before."""
     refuse(field_problems(bench, state))
-    aims = _aims(bench, state)
+    ranges = _ranges(bench, state)
+    aims = {key: r.aim for key, r in ranges.items() if r.aim is not None}
     rows = dose_rows(bench, replace(state, strength_percent=100.0))
     products = _candidates(bench, state, wishes, rows)
     asked = MixFile(
@@ -45,7 +47,8 @@ def doses_at(bench: Bench, state: MixerState, wishes: DoseWishes = _NO_WISHES) -
         products=tuple(products),
         target_mg_per_l=aims,
     )
-    doses, unmet = doses_for_target(asked, _solver_wishes(wishes, rows))
+    doses, missed = doses_for_target(asked, _solver_wishes(wishes, rows))
+    unmet = tuple(m for m in missed if not _is_within(ranges[m.element], m.reached_mg_per_l))
     found = replace(state, doses=_dose_lines(bench, state, doses, rows), strength_percent=100.0)
     figures = tuple(dose_figure(d.product, d.amount, d.unit.partition("/")[0], aims) for d in doses if d.amount > 0)
     return DoseProposal(found, unmet, figures)
@@ -76,14 +79,20 @@ def strength_at(bench: Bench, state: MixerState, ec_ms_per_cm: float) -> float:
     return 100 * strength_by_halving(ec_at, ec_ms_per_cm, highest)
 
 
-def _aims(bench: Bench, state: MixerState) -> dict[str, float]:
+def _is_within(stated: Range, reached_mg_per_l: float) -> bool:
+    """Whether an element off the middle of its range is in it all the same; a single figure is to be met itself."""
+    low, high = stated.low or 0.0, float("inf") if stated.high is None else stated.high
+    return not stated.about_a_point and low <= reached_mg_per_l <= high
+
+
+def _ranges(bench: Bench, state: MixerState) -> Mapping[str, Range]:
+    """The ranges of the target, at least one of which gives doses something to aim at."""
     target = target_view(bench, state, 0.0)
     if target is None:
         raise RecordRefused([Problem("target", say("Choose a target first."))])
-    aims = {key: r.aim for key, r in target.ranges.items() if r.aim is not None}
-    if not aims:
+    if all(r.aim is None for r in target.ranges.values()):
         raise RecordRefused([Problem("target", say("This target states no elements. Use its EC instead."))])
-    return aims
+    return target.ranges
 
 
 def _candidates(bench: Bench, state: MixerState, wishes: DoseWishes, rows: list[DoseRow]) -> list[Product]:

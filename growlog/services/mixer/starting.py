@@ -30,14 +30,14 @@ def starting_state(
 
 
 def _as_last(bench: Bench, state: MixerState) -> MixerState:
-    """The mix of the last feed of this crop or tank."""
+    """The mix of the last feed of this crop or tank, or the one that its tank was filled or topped up with since."""
     for entry in reversed(bench.readings):
         detail = entry.detail
-        if entry.id in bench.own_ids and isinstance(detail, Feed) and detail.mix_id and detail.mix_id in bench.mixes:
-            asked = replace(
-                state,
-                strength_percent=detail.strength_percent or 100.0,
-                tank_l=state.tank_l or detail.volume_l,
-            )
-            return state_with_mix(bench, bench.mixes[detail.mix_id], asked)
+        mix = bench.mixes.get(getattr(detail, "mix_id", None) or "")
+        if entry.id not in bench.own_ids or mix is None:
+            continue
+        if isinstance(detail, Feed):
+            strength = detail.strength_percent or 100.0
+            state = replace(state, strength_percent=strength, tank_l=state.tank_l or detail.volume_l)
+        return state_with_mix(bench, mix, state)
     return state

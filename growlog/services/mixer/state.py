@@ -25,12 +25,14 @@ class MixerDose:
 
 @dataclass(frozen=True)
 class Range:
-    """A range of a target in mg/L. None: open to that side. source, certainty: as published, "" of the grower's own."""
+    """A range of a target in mg/L. None: open to that side. source, certainty: as published, "" of the grower's own.
+    about_a_point: it was stated as the one figure in its middle."""
 
     low: float | None
     high: float | None
     source: str = ""
     certainty: str = ""
+    about_a_point: bool = False
 
     @property
     def aim(self) -> float | None:

@@ -130,7 +130,7 @@ def _widened(stated: Range) -> Range:
     if stated.low is None or stated.low != stated.high:
         return stated
     width = stated.low * POINT_WIDTH
-    return Range(stated.low - width, stated.low + width, stated.source, stated.certainty)
+    return Range(stated.low - width, stated.low + width, stated.source, stated.certainty, about_a_point=True)
 
 
 def _source(row: CropTarget) -> str:

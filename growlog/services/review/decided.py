@@ -7,7 +7,7 @@ from growlog.services.review.model import DecisionMade
 from growlog.storage.unit_of_work import UnitOfWork
 from growlog.words import say
 
-MONEY_KEYS = ("cost", "cost-per-fruit")  # of quoted figures, left out where money is
+_OF_MONEY = ("cost", "price")  # in the keys of quoted figures, which are left out where money is
 
 
 def decisions_in(
@@ -37,4 +37,4 @@ def _shown(decision: Decision, *, money: bool, notes: bool) -> DecisionMade:
 
 
 def _is_money(figure: QuotedFigure) -> bool:
-    return figure.figure_key in MONEY_KEYS
+    return any(word in figure.figure_key for word in _OF_MONEY)

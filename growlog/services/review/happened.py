@@ -58,7 +58,8 @@ def _lights(crop: CropFigures) -> Iterator[Happening]:
     stated = {e.day for e in crop.entries if isinstance(e.detail, LightChange)}
     for day in crop.light:
         now = day.setting.photoperiod_h, day.setting.dimming_percent, day.setting.lamp_ids
-        if now != before and (before is not None or day.day in stated):
+        over = day.day == crop.crop.cleared_on  # what is set on that day is for the crops that stay or come
+        if now != before and not over and (before is not None or day.day in stated):
             hours, dimmed = fixed(now[0], 0 if now[0] == int(now[0]) else 1, "h"), now[1]
             lamps = "" if dimmed is None else say("lamps at {percent}", percent=fixed(dimmed, 0, "%"))
             text = joined(say("light {hours} a day", hours=hours), lamps)

@@ -8,7 +8,7 @@ from growlog.calculations import tank
 from growlog.calculations.explained_figure import Figure
 from growlog.calculations.nutrients import elements, scaled
 from growlog.calculations.tank import Tank
-from growlog.records.entry import Entry, Feed, TankCare
+from growlog.records.entry import Entry, Feed, Owner, OwnerKind, TankCare
 from growlog.services.mixer.bench import Bench, content_of, read_bench, state_with_mix
 from growlog.services.mixer.state import MixerState
 from growlog.services.mixing import result_of
@@ -28,6 +28,23 @@ class UptakeView:
     elements_mg_per_l: dict[str, float]
     words: str
     figure: Figure
+
+
+@dataclass(frozen=True)
+class TankReading:
+    """An entry of a tank. as_found: before it was cared for; as_left: after. None: volume or EC was not measured."""
+
+    entry_id: str
+    day: date
+    as_found: Tank | None
+    as_left: Tank | None
+
+
+def tank_readings(bench: Bench, tank_id: str) -> list[TankReading]:
+    """The entries of a tank that state volume and EC, before or after, in order."""
+    own = [e for e in bench.readings if e.owner == Owner(OwnerKind.TANK, tank_id)]
+    found = [TankReading(e.id, e.day, _tank_before(e), _tank_after(e)) for e in own]
+    return [r for r in found if r.as_found or r.as_left]
 
 
 def uptake_of(

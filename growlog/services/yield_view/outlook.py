@@ -6,7 +6,7 @@ from datetime import date
 from growlog.calculations.coming_picks import ComingPicks
 from growlog.calculations.not_yet import NotYet
 from growlog.calculations.yield_forecast import YieldForecast
-from growlog.services.facts.source import known_on
+from growlog.services.as_it_stood import known_on
 from growlog.services.open_logbook import OpenLogbook
 from growlog.services.yield_view.season import season_of
 

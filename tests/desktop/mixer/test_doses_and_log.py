@@ -21,7 +21,7 @@ from tests.logbooks import TODAY
 
 Key, Control = Qt.Key, Qt.KeyboardModifier.ControlModifier
 OWN = OwnTarget({"N": Range(140, 180)}, "squash in fruit")
-CANDIDATES = [Candidate("Concentrate A", "mL", True), Candidate("Magnesium sulfate", "g", False)]
+CANDIDATES = [Candidate("Concentrate A", "mL", True, 5.0), Candidate("Magnesium sulfate", "g", False)]
 
 
 def row(name: str, kind: OwnerKind = OwnerKind.CROP, plants: int = 1) -> RoundRow:
@@ -65,6 +65,10 @@ def test_the_wishes_are_what_stands_in_the_lines(doses: DosesDialog, qtbot: QtBo
     assert wishes.locked == {"Concentrate A"}
     assert wishes.highest_per_l == {"Magnesium sulfate": 0.4}
     assert (wishes.smallest_ml, wishes.smallest_g, wishes.weights) == (0.1, 0.01, {"Ca": 3.0})
+
+
+def test_the_highest_dose_of_the_label_stands_in_the_empty_field(doses: DosesDialog) -> None:
+    assert [line.highest.line.placeholderText() for line in doses.lines] == ["label: 5.00", "no limit"]
 
 
 def test_nothing_that_may_be_used_is_said_before_anything_is_asked(doses: DosesDialog, qtbot: QtBot) -> None:

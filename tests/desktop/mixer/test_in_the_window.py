@@ -39,9 +39,9 @@ def window(qtbot: QtBot, tmp_path: Path) -> Iterator[MainWindow]:
 @pytest.fixture
 def mixer(window: MainWindow) -> MixerWindows:
     """Opened by its key, with the saved mix chosen."""
-    assert window.nutrients is not None
+    assert window.opened is not None
     QTest.keySequence(window, window.actions_table.by_name["mixer"].shortcut())
-    opened = window.nutrients.mixer
+    opened = window.opened.nutrients.mixer
     assert opened.dialog is not None
     opened.dialog.mix_field.box.setCurrentIndex(opened.dialog.mix_field.box.findText("Everyday"))
     return opened
@@ -177,11 +177,11 @@ def test_the_shelf_is_opened_from_the_mixer_and_what_is_added_can_be_dosed_at_on
     assert window.desk is not None
     assert mixer.dialog is not None
     mixer.dialog.shelf_wanted.emit()
-    assert window.nutrients is not None
-    assert window.nutrients.shelf.shelf is not None
-    assert len(window.nutrients.shelf.shelf.rows) == 3
+    assert window.opened is not None
+    assert window.opened.nutrients.shelf.shelf is not None
+    assert len(window.opened.nutrients.shelf.shelf.rows) == 3
     window.desk.write(add_product, bottle("Zinc drops", zn=1.0))
-    assert [row.item.product.name for row in window.nutrients.shelf.shelf.rows][-1] == "Zinc drops"
+    assert [row.item.product.name for row in window.opened.nutrients.shelf.shelf.rows][-1] == "Zinc drops"
     assert "Zinc drops" in [action.text() for action in mixer.dialog.table.add_menu.actions()]
 
 

@@ -38,8 +38,8 @@ def window(qtbot: QtBot, tmp_path: Path) -> Iterator[MainWindow]:
 
 @pytest.fixture
 def opened(window: MainWindow) -> NutrientWindows:
-    assert window.nutrients is not None
-    return window.nutrients
+    assert window.opened is not None
+    return window.opened.nutrients
 
 
 def trigger(window: MainWindow, name: str) -> None:

@@ -38,8 +38,8 @@ def titles(window: MainWindow) -> set[str]:
 
 
 def test_a_key_reaches_the_line_and_what_is_typed_stands_on_the_sheet_until_it_is_undone(window: MainWindow):
-    assert window.quick_line is not None
-    field = window.quick_line.panel.field
+    assert window.opened is not None
+    field = window.opened.quick_line.panel.field
     QTest.keySequence(window, window.actions_table.by_name["quick_line"].shortcut())
     assert field.hasFocus()
     QTest.keyClicks(field, "3 fruit 250 g, feed 1.2 L, note first of the fkptrsn")
@@ -47,16 +47,16 @@ def test_a_key_reaches_the_line_and_what_is_typed_stands_on_the_sheet_until_it_i
     assert titles(window) == set()
     QTest.keyClick(field, Key.Key_Return)
     assert titles(window) == {"Picked 3, 250 g", "Feed 1.2 L", "first of the fkptrsn"}
-    assert window.quick_line.panel.message == "3 entries written."
+    assert window.opened.quick_line.panel.message == "3 entries written."
     QTest.keyClick(field, Key.Key_Z, Control)
     assert titles(window) == set()
-    assert window.quick_line.panel.message == ""
+    assert window.opened.quick_line.panel.message == ""
 
 
 def test_a_refusal_of_the_logbook_keeps_the_words(window: MainWindow):
-    assert window.quick_line is not None
+    assert window.opened is not None
     assert window.desk is not None
-    panel = window.quick_line.panel
+    panel = window.opened.quick_line.panel
     assert window.desk.board is not None
     panel.start()
     QTest.keyClicks(panel.field, "stage 5")
@@ -70,9 +70,9 @@ def test_a_refusal_of_the_logbook_keeps_the_words(window: MainWindow):
 
 
 def test_a_question_is_asked_anew_on_another_day(window: MainWindow):
-    assert window.quick_line is not None
+    assert window.opened is not None
     assert window.desk is not None
-    panel = window.quick_line.panel
+    panel = window.opened.quick_line.panel
     panel.start()
     QTest.keyClicks(panel.field, "humidity 0.6")
     QTest.keyClick(panel.field, Key.Key_Return)
@@ -84,9 +84,9 @@ def test_a_question_is_asked_anew_on_another_day(window: MainWindow):
 
 
 def test_earlier_notes_of_the_crop_are_offered(window: MainWindow):
-    assert window.quick_line is not None
-    field = window.quick_line.panel.field
-    window.quick_line.start()
+    assert window.opened is not None
+    field = window.opened.quick_line.panel.field
+    window.opened.quick_line.start()
     QTest.keyClicks(field, "note leaves curl at the top")
     QTest.keyClick(field, Key.Key_Return)
     QTest.keyClicks(field, "note lea")
@@ -95,28 +95,28 @@ def test_earlier_notes_of_the_crop_are_offered(window: MainWindow):
 
 
 def test_the_words_open_beside_the_board(window: MainWindow, qtbot: QtBot):
-    assert window.quick_line is not None
+    assert window.opened is not None
     window.actions_table.by_name["quick_line_help"].trigger()
-    assert window.quick_line.help is not None
-    assert window.quick_line.help.isVisible()
-    window.quick_line.help.close()
+    assert window.opened.quick_line.help is not None
+    assert window.opened.quick_line.help.isVisible()
+    window.opened.quick_line.help.close()
 
 
 def test_the_line_is_not_there_without_a_crop(window: MainWindow, tmp_path: Path):
     assert window.desk is not None
-    assert window.quick_line is not None
+    assert window.opened is not None
     window.desk.selection.choose_crop("")
-    assert not window.quick_line.panel.isVisible()
-    window.quick_line.start()
-    assert not window.quick_line.panel.field.hasFocus()
+    assert not window.opened.quick_line.panel.isVisible()
+    window.opened.quick_line.start()
+    assert not window.opened.quick_line.panel.field.hasFocus()
 
 
 def test_a_letter_opens_its_form_from_the_crop_list_too(window: MainWindow):
     assert window.page is not None
-    assert window.entries is not None
+    assert window.opened is not None
     card = window.page.crop_list.cards()[0]
     card.setFocus()
     QTest.keyClick(card, Key.Key_K)
-    assert window.entries.dialog is not None
-    assert window.entries.dialog.isVisible()
-    window.entries.dialog.close()
+    assert window.opened.entries.dialog is not None
+    assert window.opened.entries.dialog.isVisible()
+    window.opened.entries.dialog.close()

@@ -32,14 +32,14 @@ class Desktop:
 
     def review(self) -> ReviewDialog:
         """The open review once it was read."""
-        assert self.window.reviews is not None
-        self.window.reviews.open()
+        assert self.window.opened is not None
+        self.window.opened.reviews.open()
         return self.read_review()
 
     def read_review(self) -> ReviewDialog:
         """The review as read last."""
-        assert self.window.reviews is not None
-        dialog = self.window.reviews.dialog
+        assert self.window.opened is not None
+        dialog = self.window.opened.reviews.dialog
         assert dialog is not None
         self.wait()
         assert dialog.review is not None

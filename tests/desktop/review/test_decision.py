@@ -11,11 +11,11 @@ from tests.desktop.review.at_the_desk import Desktop
 
 
 def asked(desktop: Desktop) -> DecisionDialog:
-    assert desktop.window.reviews is not None
+    assert desktop.window.opened is not None
     desktop.window.actions_table.by_name["decide"].trigger()
     desktop.wait()
-    assert desktop.window.reviews.decision is not None
-    return desktop.window.reviews.decision
+    assert desktop.window.opened.reviews.decision is not None
+    return desktop.window.opened.reviews.decision
 
 
 def test_the_figures_of_today_stand_beside_it_and_are_kept_with_it(desktop: Desktop) -> None:
@@ -75,8 +75,8 @@ def test_corrected_words_leave_the_figures_and_the_day_as_they_were(desktop: Des
     dialog = desktop.review()
     assert dialog.page is not None
     dialog.page.decision.correct_button.click()
-    assert desktop.window.reviews is not None
-    form = desktop.window.reviews.decision
+    assert desktop.window.opened is not None
+    form = desktop.window.opened.reviews.decision
     assert form is not None
     form.reasons_field.set_value("early")
     form.confirm()
@@ -87,9 +87,9 @@ def test_corrected_words_leave_the_figures_and_the_day_as_they_were(desktop: Des
 
 def test_it_is_shown_when_the_cultivar_is_sown_again(desktop: Desktop) -> None:
     decide(desktop.log, desktop.crop.id, Verdict.REGROW_WITH_CHANGES, "set fell after day 80", "air by night")
-    assert desktop.window.crops is not None
-    desktop.window.crops.new()
-    form = desktop.window.crops.dialog
+    assert desktop.window.opened is not None
+    desktop.window.opened.crops.new()
+    form = desktop.window.opened.crops.dialog
     QTest.keyClicks(form.form.name_field.line, "Gold the second")
     species = form.form.species_field.box.lineEdit()
     species.selectAll()

@@ -25,9 +25,9 @@ def texts_of(dialog: ReviewDialog) -> list[str]:
 
 
 def test_it_says_that_it_is_being_put_together_until_it_was_read(desktop: Desktop) -> None:
-    assert desktop.window.reviews is not None
+    assert desktop.window.opened is not None
     QTest.keySequence(desktop.window, desktop.window.actions_table.by_name["review"].shortcut())
-    dialog = desktop.window.reviews.dialog
+    dialog = desktop.window.opened.reviews.dialog
     assert dialog is not None
     assert dialog.waiting_label.isVisible()
     assert not dialog.share_button.isEnabled()
@@ -126,7 +126,7 @@ def test_what_kept_it_from_being_read_stands_there_with_a_way_to_try_again(deskt
 
 def test_photos_are_chosen_by_hand_and_picked_by_age_again(desktop: Desktop) -> None:
     dialog = desktop.review()
-    reviews = desktop.window.reviews
+    reviews = desktop.window.opened.reviews
     assert reviews is not None
     reviews.open_photos()
     assert reviews.photos is not None

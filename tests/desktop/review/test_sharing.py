@@ -13,10 +13,10 @@ from tests.desktop.review.at_the_desk import Desktop
 
 
 def opened(desktop: Desktop) -> ShareDialog:
-    assert desktop.window.sharing is not None
+    assert desktop.window.opened is not None
     desktop.window.actions_table.by_name["share_review"].trigger()
-    assert desktop.window.sharing.share is not None
-    return desktop.window.sharing.share
+    assert desktop.window.opened.sharing.share is not None
+    return desktop.window.opened.sharing.share
 
 
 def test_places_are_left_out_unless_asked_for(desktop: Desktop) -> None:
@@ -71,7 +71,7 @@ def test_a_place_that_takes_no_file_is_told_in_the_dialog(desktop: Desktop, tmp_
 
 def exported(desktop: Desktop, folder: Path, *, complete: bool = False) -> ExportDialog:
     desktop.window.actions_table.by_name["export"].trigger()
-    sharing = desktop.window.sharing
+    sharing = desktop.window.opened.sharing
     assert sharing is not None
     assert sharing.export is not None
     assert not sharing.export.complete_button.isChecked()
@@ -98,8 +98,8 @@ def test_an_export_that_would_lack_an_original_is_refused_in_the_dialog(desktop:
 def test_a_film_without_files_says_why_there_is_none(desktop: Desktop) -> None:
     desktop.window.actions_table.by_name["time_lapse"].trigger()
     desktop.wait()
-    assert desktop.window.sharing is not None
-    dialog = desktop.window.sharing.time_lapse.dialog
+    assert desktop.window.opened is not None
+    dialog = desktop.window.opened.sharing.time_lapse.dialog
     assert dialog is not None
     assert dialog.banner.sentence == "Boxroom Gold has no photos of these days."
     dialog.first_field.set_value(50)

@@ -7,9 +7,9 @@ from tests.desktop.review.at_the_desk import Desktop
 
 
 def opened(desktop: Desktop) -> WhatIfDialog:
-    assert desktop.window.reviews is not None
+    assert desktop.window.opened is not None
     desktop.window.actions_table.by_name["what_if"].trigger()
-    dialog = desktop.window.reviews.what_if.dialog
+    dialog = desktop.window.opened.reviews.what_if.dialog
     assert dialog is not None
     assert dialog.waiting_label.isVisible()
     desktop.wait()

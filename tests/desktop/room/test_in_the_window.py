@@ -53,8 +53,8 @@ def until_idle(qtbot: QtBot, window: MainWindow) -> None:
 
 def test_a_lamp_and_a_fan_go_in_with_one_save_and_out_with_one_undo(window: MainWindow, log: OpenLogbook) -> None:
     act(window, "room")
-    assert window.rooms is not None
-    dialog = window.rooms.room
+    assert window.opened is not None
+    dialog = window.opened.rooms.room
     assert dialog is not None
     dialog.page.lamps.add()
     retype(dialog.page.lamps.cards[0].name_field, "Panel")
@@ -72,8 +72,8 @@ def test_a_lamp_and_a_fan_go_in_with_one_save_and_out_with_one_undo(window: Main
 def test_a_step_of_the_programme_reaches_the_board(qtbot: QtBot, window: MainWindow, log: OpenLogbook) -> None:
     act(window, "light_plan")
     until_idle(qtbot, window)
-    assert window.rooms is not None
-    dialog = window.rooms.light_plan
+    assert window.opened is not None
+    dialog = window.opened.rooms.light_plan
     assert dialog is not None
     dialog.empty.button.click()
     assert dialog.form is not None
@@ -94,8 +94,8 @@ def test_two_tariffs_from_one_day_are_refused_beside_the_day(
 ) -> None:
     act(window, "money")
     until_idle(qtbot, window)
-    assert window.money is not None
-    dialog = window.money.dialog
+    assert window.opened is not None
+    dialog = window.opened.money.dialog
     assert dialog is not None
     dialog.show_part("power")
     for _ in range(2):
@@ -114,8 +114,8 @@ def test_two_tariffs_from_one_day_are_refused_beside_the_day(
 def test_a_purchase_is_counted_at_once_and_undone(qtbot: QtBot, window: MainWindow, log: OpenLogbook) -> None:
     act(window, "money")
     until_idle(qtbot, window)
-    assert window.money is not None
-    dialog = window.money.dialog
+    assert window.opened is not None
+    dialog = window.opened.money.dialog
     assert dialog is not None
     dialog.crop_page.empty.button.click()
     form = dialog.purchases.form
@@ -146,8 +146,8 @@ def test_the_cost_lane_is_read_once_it_is_shown(qtbot: QtBot, window: MainWindow
 def test_all_figures_open_with_their_explanations(qtbot: QtBot, window: MainWindow) -> None:
     act(window, "figures")
     until_idle(qtbot, window)
-    assert window.money is not None
-    dialog = window.money.figures
+    assert window.opened is not None
+    dialog = window.opened.money.figures
     assert dialog is not None
     assert {"plant-age", "cost-per-fruit", "kwh", "mean-vpd"} <= set(dialog.shown())
     dialog.close()
@@ -158,10 +158,10 @@ def test_a_logger_file_goes_in_and_the_board_shows_the_air(
 ) -> None:
     path = tmp_path / "logger.csv"
     path.write_text("Time,Temp (°C),RH (%)\n2026-01-10 08:00,21.5,60\n2026-01-10 08:10,22.5,61\n", encoding="utf-8")
-    assert window.rooms is not None
-    window.rooms.open_logger(path=path)
+    assert window.opened is not None
+    window.opened.rooms.open_logger(path=path)
     until_idle(qtbot, window)
-    dialog = window.rooms.logger
+    dialog = window.opened.rooms.logger
     assert dialog is not None
     dialog.confirm()
     until_idle(qtbot, window)

@@ -140,8 +140,12 @@ def test_two_readings_are_needed_to_tell_what_the_plants_took(dialog: TankCareDi
     assert dialog.uptake.nothing_label.isVisible()
     assert not dialog.write_button.isVisible()
     with qtbot.waitSignal(dialog.uptake.asked) as asked:
-        dialog.uptake.show_readings([("a", "1 March"), ("b", "4 March"), ("c", "7 March")])
+        dialog.uptake.show_readings(
+            [("a", "1 March", ""), ("b", "4 March, as left", "4 March, as found"), ("c", "", "7 March")]
+        )
     assert asked.args == ["b", "c"]
+    assert [dialog.uptake.earlier_field.box.itemText(n) for n in range(2)] == ["1 March", "4 March, as left"]
+    assert [dialog.uptake.later_field.box.itemText(n) for n in range(2)] == ["4 March, as found", "7 March"]
     figure = explain_uptake(Tank(20, 1.8), Tank(14, 1.9), Tank(0, 0))
     dialog.uptake.show_uptake(
         UptakeView(6.0, 1.6, -0.2, {"N": 151.4, "Fe": 1.62}, "The plants took up 1.60 mS/cm.", figure)

@@ -1,7 +1,7 @@
 """Mix and log: one change that writes feeds, draws bottles down, and goes back as one."""
 
 from dataclasses import replace
-from datetime import date, time
+from datetime import date, time, timedelta
 from pathlib import Path
 
 import pytest
@@ -9,7 +9,7 @@ import pytest
 from growlog.calculations.products import LIQUID, Product
 from growlog.calculations.water import Water
 from growlog.records.crop import Crop
-from growlog.records.entry import Feed, Owner, OwnerKind
+from growlog.records.entry import Feed, Owner, OwnerKind, TankCare, TankWork
 from growlog.records.problems import RecordRefused
 from growlog.records.recipe import MixPart
 from growlog.services.entries import correct_entry, remove_entry
@@ -34,7 +34,7 @@ from growlog.services.open_logbook import OpenLogbook
 from growlog.services.rooms import place_crop
 from growlog.services.shelf import add_product, new_product, remove_product, shelf
 from growlog.services.undo import undo
-from tests.logbooks import SOWN, add_plant, content_of, plant_crop, write
+from tests.logbooks import SOWN, add_plant, content_of, plant_crop, write, write_for
 from tests.services.mixer.bottles import Shelf
 
 DAY = date(2026, 3, 1)
@@ -223,6 +223,15 @@ def test_the_mixer_opens_with_the_mix_of_the_last_feed(log: OpenLogbook, furnish
     opened = starting_state(log, furnished.crop.id)
     assert (opened.mix_name, opened.strength_percent, opened.tank_id) == ("Everyday", 60, furnished.tank.id)
     assert opened.doses == furnished.state.doses
+
+
+def test_a_tank_opens_with_the_mix_that_it_was_last_filled_with(log: OpenLogbook, furnished: Shelf) -> None:
+    mix_and_log(log, furnished.state, [FeedTo(Owner(OwnerKind.TANK, furnished.tank.id))])
+    other, _ = save_state(log, replace(furnished.state, doses=furnished.state.doses[:1]), "Calcium only")
+    renewal = TankCare(TankWork.RENEWAL, 0.0, 20.0, mix_id=other.id)
+    write_for(log, OwnerKind.TANK, furnished.tank.id, DAY + timedelta(1), renewal)
+    opened = starting_state(log, None, furnished.tank.id, DAY + timedelta(1))
+    assert (opened.mix_name, opened.tank_l, len(opened.doses)) == ("Calcium only", 20, 1)
 
 
 def test_a_mix_goes_into_a_file_and_comes_back(log: OpenLogbook, furnished: Shelf, tmp_path: Path) -> None:

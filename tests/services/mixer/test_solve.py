@@ -72,6 +72,14 @@ def test_what_cannot_be_met_is_said_and_why(log: OpenLogbook, furnished: Shelf) 
     assert all(dose.amount >= 0 for dose in found.state.doses)
 
 
+def test_an_element_off_the_middle_of_its_range_but_in_it_is_met(log: OpenLogbook, furnished: Shelf) -> None:
+    ranges = {"Ca": Range(190, 210), "N": Range(80, 80), "Mg": Range(1, 60)}
+    found = doses_for(log, replace(furnished.state, target=OwnTarget(ranges)), EXACT)
+    assert {"Ca", "N"} == {miss.element for miss in found.unmet}
+    wide = OwnTarget({**ranges, "Ca": Range(50, 300)})
+    assert {"N"} == {m.element for m in doses_for(log, replace(furnished.state, target=wide), EXACT).unmet}
+
+
 def test_the_whole_shelf_is_looked_through_where_nothing_is_dosed(log: OpenLogbook, furnished: Shelf) -> None:
     state = MixerState(20.0, target=PublishedTarget("cucumber", "rockwool, standard 1994"))
     found = doses_for(log, state)

@@ -5,7 +5,7 @@ from datetime import date
 
 import pytest
 
-from growlog.records.entry import Feed, Note, OwnerKind, Pick
+from growlog.records.entry import Feed, LightChange, Note, OwnerKind, Pick
 from growlog.services.crops import clear_crop
 from growlog.services.open_logbook import LogbookProblem, OpenLogbook
 from growlog.services.review.model import CropReview, ReviewOptions
@@ -113,6 +113,13 @@ def test_what_happened_is_told_in_the_order_of_the_days(log: OpenLogbook) -> Non
     review = review_of(log, grown(log).id)
     assert [(h.age, h.kind) for h in review.happened] == [(0, "light"), (10, "feed"), (50, "problem")]
     assert "Four leaves taken, no spread" in review.happened[-1].text
+
+
+def test_light_set_on_the_day_of_clearing_is_not_this_crops(log: OpenLogbook) -> None:
+    crop = grown(log)
+    write(log, crop, day(70), LightChange(12.0))
+    clear_crop(log, crop.id, day(70))
+    assert [h.age for h in review_of(log, crop.id).happened if h.kind == "light"] == [0]
 
 
 def test_notes_are_those_of_the_crop_and_not_of_its_room(log: OpenLogbook) -> None:

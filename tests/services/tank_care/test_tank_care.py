@@ -9,6 +9,7 @@ from growlog.records.entry import Entry, Feed, Owner, OwnerKind, TankCare, TankD
 from growlog.records.problems import RecordRefused
 from growlog.services.entries import correct_entry, remove_entry
 from growlog.services.mixer import MixerState, mix_and_log, mixer_view, save_state
+from growlog.services.mixer.bench import read_bench
 from growlog.services.mixer.mix_and_log import FeedTo
 from growlog.services.open_logbook import OpenLogbook, new_id
 from growlog.services.rooms import save_thing
@@ -20,6 +21,7 @@ from growlog.services.tank_care import (
     latest_uptake,
     log_tank_care,
     ph_learned,
+    tank_readings,
     top_up_proposal,
     uptake_between,
     uptake_of,
@@ -128,6 +130,11 @@ def test_uptake_between_two_entries_counts_what_was_added_between(log: OpenLogbo
     last = care(furnished, TankCare(TankWork.TOP_UP, 15.0, 5.0, None, 1.7, 1.7), 5)
     log_tank_care(log, last)
     found = uptake_between(log, filled, last.id)
+    with log.unit() as unit:
+        readings = tank_readings(read_bench(unit, log.today()), furnished.tank.id)
+    assert [(r.as_found, r.as_left) for r in readings] == [
+        (None, Tank(20, 2.0)), (Tank(14, 2.2), Tank(20, 1.6)), (Tank(15, 1.7), Tank(20, 1.7))
+    ]  # fmt: skip
     # By hand: 40 at first; the top-up brought 6 L and 32 - 30.8 = 1.2; 15 L at 1.7 are left, so 11 L took 15.7.
     assert found is not None
     assert (found.water_l, found.ec_ms_per_cm) == (11, pytest.approx(15.7 / 11))
