@@ -58,7 +58,10 @@ def watts_at_the_wall(lamp_w: float, ballast_loss_percent: float) -> float:
 def usual_wall_watts(lamp: str, lamp_w: float) -> float:
     """Watts at the wall between the published ratings of a kind of lamp, hps or metal-halide; ValueError outside."""
     if lamp not in WALL_WATTS:
-        raise ValueError(f"lamp {lamp} is outside {', '.join(WALL_WATTS)}")
+        known = ", ".join(WALL_WATTS)
+        raise ValueError(
+            say("No table of watts with ballast is known here for {lamp}, only for: {names}.", lamp=lamp, names=known)
+        )
     table = WALL_WATTS[lamp]
     require("lamp_w", lamp_w, table[0][0], table[-1][0], "W")
     for (low_w, low_wall), (high_w, high_wall) in pairwise(table):

@@ -76,7 +76,8 @@ def lamp_key(name: str) -> str:
     key = "-".join(name.casefold().replace("_", " ").replace("-", " ").split())
     key = _OTHER_NAMES.get(key, key)
     if key != WHITE_LED and key not in _BY_KEY:
-        raise ValueError(f"lamp {name} is outside {', '.join((*_BY_KEY, WHITE_LED))}")
+        known = ", ".join((*_BY_KEY, WHITE_LED))
+        raise ValueError(say("There is no kind of lamp {name}, only: {names}.", name=name, names=known))
     return key
 
 

@@ -116,6 +116,7 @@ class LogbookPage(QWidget):
         self.board.photos_wanted.connect(self.add_photos_wanted)
         self.board.underlay_chosen.connect(self._lay_under)
         self.board.axis_mode_changed.connect(self._keep_axis)
+        self.board.to_come_toggled.connect(self._keep_to_come)
         self.board.lane_order_changed.connect(self._keep_order)
         self.board.hidden_lanes_changed.connect(self._keep_hidden)
         self.day_sheet.day_step.connect(desk.step_day)
@@ -135,6 +136,7 @@ class LogbookPage(QWidget):
         self.new_crop_button.setEnabled(writable)
         self.tally_button.setEnabled(writable)
         self.board.set_axis_mode(settings.text("axis_mode"))
+        self.board.set_to_come(settings.flag("show_to_come"))
         if settings.texts("lane_order"):
             self.board.set_lane_order(settings.texts("lane_order"))
         self.board.set_hidden_lanes(settings.texts("hidden_lanes"))
@@ -177,6 +179,9 @@ class LogbookPage(QWidget):
 
     def _keep_axis(self, mode: str) -> None:
         self._settings.set("axis_mode", mode)
+
+    def _keep_to_come(self, on: bool) -> None:
+        self._settings.set("show_to_come", on)
 
     def _keep_order(self, order: list[str]) -> None:
         self._settings.set("lane_order", list(order))

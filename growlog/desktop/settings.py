@@ -78,6 +78,7 @@ TABLE = {
         Setting("hidden_lanes", ["drain-share", "drain-ec", "vpd", "cost", "energy"], _is_texts),
         Setting("paper", "a4", _one_of("a4", "letter")),
         Setting("axis_mode", "age", _one_of("age", "calendar")),
+        Setting("show_to_come", True, _is_flag),
     )
 }
 

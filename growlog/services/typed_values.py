@@ -68,7 +68,7 @@ def registry() -> "UnitRegistry[Any]":
 def number_and_unit(key: str, text: str) -> tuple[str, str]:
     """The number as typed and the unit behind it, "" where there is none. NotUnderstood for anything else."""
     found = _NUMBER.fullmatch(text)
-    if found is None:
+    if found is None or found[2].startswith((",", ".")):  # 1,5 could be one and a half, or the first of two values
         raise NotUnderstood(say("{key}={typed} is not a number. Write it as 25 or 25.5.", key=key, typed=text))
     if found[2] and not _UNIT.fullmatch(found[2]):
         raise NotUnderstood(

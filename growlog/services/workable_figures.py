@@ -58,11 +58,12 @@ def _degrees(key: str, number: float, unit: str, wanted: str) -> float:
 
 
 def _method(name: str) -> DegreeDayMethod:
-    try:
-        return DegreeDayMethod(name.casefold().replace("_", "-").replace(" ", "-"))
-    except ValueError as error:
+    wanted = name.casefold().replace("_", "-").replace(" ", "-")
+    alike = [m for m in DegreeDayMethod if wanted in (m.value, *m.value.split("-"))]
+    if len(alike) != 1:
         known = ", ".join(DegreeDayMethod)
-        raise NotUnderstood(say("There is no method {name}, only: {names}.", name=name, names=known)) from error
+        raise NotUnderstood(say("There is no method {name}, only: {names}.", name=name, names=known))
+    return alike[0]
 
 
 def _wall_watts(values: Values) -> Figure:

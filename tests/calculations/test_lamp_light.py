@@ -91,7 +91,7 @@ def test_the_factor_of_white_leds_is_asked_for_and_then_used(explain) -> None:
 
 
 def test_a_lamp_that_nobody_knows_is_refused_with_those_that_are_known() -> None:
-    with pytest.raises(ValueError, match=r"candle is outside sunlight.*white-led"):
+    with pytest.raises(ValueError, match=r"no kind of lamp candle, only: sunlight.*white-led"):
         explain_ppfd_from_lux(1000, "candle")
 
 

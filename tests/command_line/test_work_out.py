@@ -32,6 +32,7 @@ def figure(terminal: Terminal, *arguments: str) -> dict[str, Any]:
         # By definition.
         ("ppfd-from-lamps watts=0.2kW efficacy=2.5 dimming=40% floor_m2=0.8m2", 250, "µmol/m²/s"),
         ("kwh watts=800 hours=18 days=42", 604.8, "kWh"),
+        ("kwh kw=0.8 hours=18 days=42", 604.8, "kWh"),
         ("lamp-hours hours=18 days=6weeks", 756, "h"),
         ("wall-watts watts=400 loss=15%", 460, "W"),
         # A lighting vendor's table of lamp and system watts.
@@ -45,6 +46,7 @@ def figure(terminal: Terminal, *arguments: str) -> dict[str, Any]:
         # Iowa State University, Agronomy 541; Perry and Wehner (1996).
         ("degree-days tmax=70F tmin=50F base=50F ceiling=86F method=substitution", 10, "°F·d"),
         ("degree-days tmax=95 tmin=70 base=60 ceiling=90 method=maximum-mirrored unit=F", 25, "°F·d"),
+        ("degree-days tmax=30 tmin=18 base=10 method=average", 14, "°C·d"),
         ("degree-days tmax=30 tmin=18 base=50F method=simple-average", None, ""),
         ("plant-age sown=2025-12-01 day=2026-01-18", 48, "d"),
         # NIST Special Publication 811 (2008), appendix B.8.
@@ -137,7 +139,10 @@ def test_the_day_that_counts_as_today_is_taken_where_none_is_said(terminal: Term
         ("dli ppfd=200 hours=14fortnightsandsome", "cannot be turned into"),
         ("moonlight ppfd=200", "There is no figure moonlight, only: dli"),
         ("ppfd-from-lux lux=13000 lamp=white-led", "factor of yours"),
-        ("ppfd-from-lux lux=13000 lamp=candle", "lamp candle is outside sunlight"),
+        ("ppfd-from-lux lux=13000 lamp=candle", "There is no kind of lamp candle, only: sunlight"),
+        ("wall-watts watts=400 lamp=led", "No table of watts with ballast is known here for white-led"),
+        ("dli ppfd=1,5 hours=14", "ppfd=1,5 is not a number"),
+        ("dli ppfd=-1 hours=14", "ppfd -1.0 is outside"),
         ("degree-days tmax=30 tmin=18 base=10 method=guess", "There is no method guess"),
         ("degree-days tmax=10 tmin=18 base=10 method=simple-average", "tmin 18 is outside -100 to 10"),
         ("cost kwh=96 price=cheap", "is not a price"),

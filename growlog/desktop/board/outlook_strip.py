@@ -40,6 +40,10 @@ class OutlookStrip(QWidget):
         """Whether the bands are wanted."""
         return self.button.isChecked()
 
+    def set_on(self, on: bool) -> None:
+        """Switches the bands on or off."""
+        self.button.setChecked(on)
+
     def show_outlook(self, outlook: Outlook | None) -> None:
         """The sentence of the coming picks, or why there is none; more in the tool tip."""
         self.label.setText("" if outlook is None else outlook.sentence)
@@ -60,6 +64,8 @@ class OutlookStrip(QWidget):
         beside = right_end - right_of.right() - gap
         left_for_words = beside - self.button.sizeHint().width() - 8
         self.label.setVisible(beside >= wanted or may_go_below or left_for_words >= current().px(_LEAST_WORDS_PX))
+        if self.label.isHidden():
+            wanted = self.button.sizeHint().width()
         if beside >= wanted or not may_go_below:
             self.setGeometry(right_of.right() + gap, right_of.top(), min(wanted, beside), height)
             return 0

@@ -27,6 +27,7 @@ class SeasonBoard(QWidget):
     lane_order_changed = Signal(list)
     hidden_lanes_changed = Signal(list)
     axis_mode_changed = Signal(str)
+    to_come_toggled = Signal(bool)
     underlay_wanted = Signal()  # the list of other crops was opened
     underlay_chosen = Signal(str)  # crop id, "" for none
 
@@ -94,6 +95,10 @@ class SeasonBoard(QWidget):
         self.header.mode.set_value(mode)
         self.surface.set_calendar(mode == "calendar")
 
+    def set_to_come(self, on: bool) -> None:
+        """Whether what is still to come is drawn."""
+        self.surface.chart.strip.set_on(on)
+
     def set_lane_order(self, keys: Sequence[str]) -> None:
         """Puts the lanes in order; those not named follow."""
         self.surface.lanes.set_order(keys)
@@ -122,6 +127,7 @@ class SeasonBoard(QWidget):
         self.surface.age_chosen.connect(self.age_chosen)
         self.surface.entry_chosen.connect(self.entry_chosen)
         self.surface.lane_order_changed.connect(self._order_changed)
+        self.surface.chart.outlook_toggled.connect(self.to_come_toggled)
         self.no_crop.chosen.connect(self.crop_wanted)
         self.no_entries.chosen.connect(self.photos_wanted)
         self.header.mode.value_changed.connect(self._mode_chosen)

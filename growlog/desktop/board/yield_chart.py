@@ -3,13 +3,14 @@
 import numpy as np
 import pyqtgraph as pg
 from PySide6.QtCore import QPointF, QRect, QRectF, Qt, Signal
-from PySide6.QtGui import QFont, QPainter, QPaintEvent, QPen, QResizeEvent
+from PySide6.QtGui import QPainter, QPaintEvent, QResizeEvent
 from PySide6.QtWidgets import QFrame, QWidget
 
 from growlog.desktop.board import chart_items
 from growlog.desktop.board.axis import AgeAxis
 from growlog.desktop.board.chart_head import ROOMY_PX, ChartHead
 from growlog.desktop.board.chart_labels import ChartLabels, ChartSpace
+from growlog.desktop.board.chart_surround import AgeLabels, paint_axis, paint_empty, paint_names, value_text
 from growlog.desktop.board.curve_steps import (
     DrawnCurve,
     count_ticks,
@@ -19,11 +20,11 @@ from growlog.desktop.board.curve_steps import (
     value_on,
 )
 from growlog.desktop.board.outlook_layer import DrawnOutlook, drawn_outlook, outlook_items, tell_ahead
-from growlog.desktop.board.weight_scale import weight_ticks, weight_unit
-from growlog.desktop.board.wording import THIN, against_packet, fruit, month, number, short_day
+from growlog.desktop.board.weight_scale import weight_ticks
+from growlog.desktop.board.wording import THIN, against_packet, fruit
 from growlog.desktop.board.yield_chart_values import chart_of_yield
 from growlog.desktop.charts import ChartData
-from growlog.desktop.look.theme import BASE_PX, current, theme_signal
+from growlog.desktop.look.theme import current, theme_signal
 from growlog.services.board import Board, Curve
 from growlog.services.yield_view.outlook import Outlook
 from growlog.words import say
@@ -251,7 +252,6 @@ class YieldChart(QWidget):
             above = self.underlaid is not None and not self._underlay_is_higher()
             words = (say("partly estimated"), "", "mute")
             self._labels.at_end(self.plot, words, self._end_point(self.drawn), above)
-
         self._draw_ahead_label()
 
     def _draw_ahead_label(self) -> None:
@@ -319,78 +319,20 @@ class YieldChart(QWidget):
         self.plot.addItem(chart_items.upright(age, top, chart_items.curve_pen(look, "pick", 1)))
 
     def _paint_names(self, painter: QPainter) -> None:
-        look, width = current(), self._axis.left - current().px(10)
-        left = Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter
-        right = Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter
-        painter.setPen(QPen(look.colour("rule"), 1))
-        painter.setFont(look.font(BASE_PX, QFont.Weight.DemiBold))
-        painter.setPen(look.colour("ink"))
-        painter.drawText(QRectF(0, look.px(8), width, look.px(17)), left, say("Cumulative"))
-        painter.setFont(look.font(11))
-        painter.setPen(look.colour("mute"))
-        painter.drawText(QRectF(0, look.px(25), width, look.px(14)), left, say("yield, marketable"))
-        for value in self._ticks:
-            y = self._y(value)
-            if y > look.px(48):
-                painter.drawText(QRectF(0, y - 10, self._axis.left - look.px(7), 20), right, self._tick_text(value))
-
-    def _tick_text(self, value: float) -> str:
-        if self.by_count:
-            return number(value)
-        if value == 0:
-            return "0"
-        return weight_unit(self._ticks[-1]).text(value)
+        top = self._ticks[-1]
+        paint_names(painter, self._axis.left, [(self._y(v), value_text(v, top, self.by_count)) for v in self._ticks])
 
     def _paint_axis(self, painter: QPainter) -> None:
-        look, axis = current(), self._axis
-        y = self.axis_strip().top()
-        painter.setPen(QPen(look.colour("edge"), 1))
-        painter.drawLine(QPointF(axis.left, y + 0.5), QPointF(axis.right, y + 0.5))
-        for age in axis.week_ticks(self._first_weekday(), 6):
-            x = round(axis.x(age)) + 0.5
-            painter.drawLine(QPointF(x, y), QPointF(x, y + look.px(2)))
-        painter.setFont(look.font(11))
-        row = QRectF(0, y + look.px(5), axis.left - look.px(14), look.px(16))
-        for age in self.labelled_ages():
-            x = round(axis.x(age)) + 0.5
-            painter.setPen(QPen(look.colour("edge"), 1))
-            painter.drawLine(QPointF(x, y), QPointF(x, y + look.px(4)))
-            painter.setPen(look.colour("mute"))
-            place = QRectF(x - 60, row.top(), 120, row.height())
-            painter.drawText(place, Qt.AlignmentFlag.AlignCenter, self._age_text(age))
-        painter.setPen(look.colour("mute"))
-        word = say("date") if self._calendar else say("day")
-        painter.drawText(row, Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter, word)
-        self._paint_empty(painter)
+        paint_axis(painter, self._age_labels(), self.axis_strip().top())
+        if self._board is not None and self.drawn is None:
+            paint_empty(painter, QRectF(self._plot_rect()))
 
-    def _paint_empty(self, painter: QPainter) -> None:
-        if self._board is None or self.drawn is not None:
-            return
-        painter.setFont(current().font())
-        painter.setPen(current().colour("mute"))
-        box = QRectF(self._plot_rect()).adjusted(16, 0, -16, 0)
-        flags = Qt.AlignmentFlag.AlignCenter | Qt.TextFlag.TextWordWrap
-        painter.drawText(box, flags, say("Nothing picked yet. The yield curve begins with the first pick."))
+    def _age_labels(self) -> AgeLabels:
+        return AgeLabels(self._axis, self._board, self._calendar)
 
     def labelled_ages(self) -> list[int]:
         """The plant ages that carry a label."""
-        look, axis = current(), self._axis
-        if self._calendar and self._board is not None:
-            found = axis.calendar_ticks(self._board.day_zero, look.px(54))
-        else:
-            found = axis.age_ticks(look.px(32))
-        return [age for age in found if axis.x(age) <= axis.right - 4]
-
-    def _first_weekday(self) -> int:
-        """The plant age of a week's begin: Monday by the calendar."""
-        return -self._board.day_zero.weekday() % 7 if self._calendar and self._board is not None else 0
-
-    def _age_text(self, age: int) -> str:
-        if not self._calendar or self._board is None:
-            return number(age)
-        day = self._board.date_of(age)
-        by_month = 7 * self._axis.pixels_per_day < current().px(54)
-        return month(day) if by_month else short_day(day)
+        return self._age_labels().ages()
 
 
 def _calm_plot(parent: QWidget) -> pg.PlotWidget:

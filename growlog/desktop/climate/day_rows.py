@@ -11,16 +11,16 @@ def climate_columns() -> list[Column]:
     """Day, age, temperatures, humidity, dryness and dew."""
     degrees = in_shown_unit(0, "°C")[1]
     numbers = [
-        (say("Low"), say("Lowest temperature, {unit}", unit=degrees)),
-        (say("Mean"), say("Mean temperature, {unit}", unit=degrees)),
-        (say("High"), say("Highest temperature, {unit}", unit=degrees)),
-        (say("RH"), say("Mean relative humidity, %")),
-        (say("Night RH"), say("Mean relative humidity in the dark, %")),
-        (say("VPD"), say("Mean vapour pressure deficit of the air, kPa")),
-        (say("Dew point"), say("Highest dew point, {unit}", unit=degrees)),
+        (say("Low, {unit}", unit=degrees), say("Lowest temperature, {unit}", unit=degrees), 76),
+        (say("Mean, {unit}", unit=degrees), say("Mean temperature, {unit}", unit=degrees), 80),
+        (say("High, {unit}", unit=degrees), say("Highest temperature, {unit}", unit=degrees), 76),
+        (say("RH, %"), say("Mean relative humidity, %"), 64),
+        (say("Night RH, %"), say("Mean relative humidity in the dark, %"), 96),
+        (say("VPD, kPa"), say("Mean vapour pressure deficit of the air, kPa"), 80),
+        (say("Dew point, {unit}", unit=degrees), say("Highest dew point, {unit}", unit=degrees), 112),
     ]
     first = [Column(say("Day"), width_px=104), Column(say("Age"), True, 52)]
-    middle = [Column(title, True, 74, tip) for title, tip in numbers]
+    middle = [Column(title, True, width_px, tip) for title, tip, width_px in numbers]
     return [*first, *middle, Column(say("Remark"))]
 
 

@@ -75,7 +75,8 @@ def _inputs(inputs: tuple[Input, ...]) -> QWidget:
     for number, entry in enumerate(inputs):
         grid.addWidget(TextLabel(say(entry.name), wraps=True), 2 * number, 0)
         grid.addWidget(TextLabel("" if entry.date is None else show_day(entry.date), "", "mute"), 2 * number, 1)
-        value = TextLabel(value_text(entry.value, entry.unit), "strong")
+        is_its_day = entry.date is not None and entry.value == entry.date.isoformat()  # said beside it already
+        value = TextLabel("" if is_its_day else value_text(entry.value, entry.unit), "strong")
         grid.addWidget(value, 2 * number, 2, Qt.AlignmentFlag.AlignRight)
         if number < len(inputs) - 1:
             grid.addWidget(Rule(), 2 * number + 1, 0, 1, 3)

@@ -35,8 +35,10 @@ def _uprights(crop: Crop, told: KeepOrClear) -> list[Upright]:
         (told.crossing_age, mark("they meet {day}")),
         (told.high_age, mark("at the latest {day}")),
     ]
+    if told.crossing_age == told.weeks[0].age:
+        named[:2] = [(told.crossing_age, mark("clearing pays more from {day}"))]
     if told.low_age == told.crossing_age == told.high_age:
-        named = named[1:2]
+        named = named[:1]
     return [
         Upright(age, say(words, day=show_day_of_year(day_at(crop.day_zero, age))))
         for age, words in named

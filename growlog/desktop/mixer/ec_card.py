@@ -20,6 +20,7 @@ class EcCard(Card):
         super().__init__(margin_px=12)
         self.setObjectName("ecCard")
         self._view: EcView | None = None
+        self._without: tuple[str, ...] = ()
         choices = [(_MS, "mS/cm"), (_US, "µS/cm")]
         choices += [(str(scale), say("{scale} scale of a meter", scale=scale)) for scale in _SCALES]
         self.unit_field = ChoiceField("", choices, _MS, name="mixer.ecUnit")
@@ -35,9 +36,9 @@ class EcCard(Card):
         self.unit_field.value_changed.connect(self._write)
         self.show_ec(None)
 
-    def show_ec(self, view: EcView | None) -> None:
-        """An estimate; None where the mix cannot be worked out yet."""
-        self._view = view
+    def show_ec(self, view: EcView | None, without: tuple[str, ...] = ()) -> None:
+        """An estimate; None where the mix cannot be worked out yet. without: products whose part in it is not known."""
+        self._view, self._without = view, without
         self._write()
 
     def text_of(self, ec_ms_per_cm: float) -> str:
@@ -99,6 +100,8 @@ class EcCard(Card):
         self.last_label.setText(self._last_words(view, unit))
 
     def _meter_words(self, view: EcView, unit: str) -> str:
+        if self._without:
+            return say("What {products} adds to it is not known.", products=", ".join(self._without))
         if view.your_meter is None:
             return say("What your meter will read: {why}.", why=view.offset_words)
         reading = f"{self.text_of(view.your_meter)}{THIN}{unit}"

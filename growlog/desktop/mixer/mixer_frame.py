@@ -61,7 +61,7 @@ class MixerFrame(DialogFrame):
     def show_view(self, view: MixerView) -> None:
         """Writes a view into everything but the fields."""
         self.table.show_views(view.lines, cost_words(view.cost))
-        self.ec_card.show_ec(view.ec)
+        self.ec_card.show_ec(view.ec, view.unknown_products)
         self.targets.show_view(view.target, view.problems_of("target"))
         if view.ready:
             nothing = say("Nothing in it: rain or reverse osmosis.")

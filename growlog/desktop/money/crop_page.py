@@ -76,7 +76,7 @@ class CropPage(QWidget):
         head.addWidget(self.total_label)
         head.addWidget(self.total_button)
         head.addStretch(1)
-        tiles = FormGrid(5, 168)
+        tiles = FormGrid(5, 184)  # narrower ones would cut "How this is worked out" off
         tiles.add(*self.tiles.values())
         both = FormGrid(2, 400)
         right = QWidget()

@@ -22,7 +22,7 @@ class MoneyDialog(TallDialog):
     crop_wanted = Signal(str)
 
     def __init__(self, writable: bool = True, parent: QWidget | None = None) -> None:
-        super().__init__(say("What it cost"), "", parent, 1000)
+        super().__init__(say("What it cost"), "", parent, 1040)
         self.setObjectName("money")
         self.book: MoneyBook | None = None
         self.crop_field = ChoiceField(say("Crop"), [], name="crop", beside=True)

@@ -230,9 +230,10 @@ class MixerWindows(QObject):
         open_beside(self.logging, self._window)
 
     def _expected(self) -> str:
-        ec = None if self.dialog is None or self.dialog.view is None else self.dialog.view.ec
-        if ec is None:
+        view = None if self.dialog is None else self.dialog.view
+        if view is None or view.ec is None or view.unknown_products:
             return ""
+        ec = view.ec
         if ec.your_meter is not None:
             return say("Your meter should read {ec}.", ec=fixed(ec.your_meter, 2, "mS/cm"))
         return say("By the estimate it should read {ec}.", ec=fixed(ec.estimate, 2, "mS/cm"))

@@ -1,6 +1,7 @@
 """What a logger file would bring, before anything is written: counts, questions, refused rows."""
 
 import hashlib
+from collections.abc import Sequence
 from dataclasses import dataclass, field, replace
 from datetime import datetime
 from enum import StrEnum
@@ -14,7 +15,7 @@ from growlog.records.room import Room
 from growlog.services.climate.judging import Judged, judged
 from growlog.services.climate.wall_clock import RepeatedHour, moment, zone_of
 from growlog.services.open_logbook import LogbookProblem, OpenLogbook
-from growlog.sharing.logger_csv.reader import Cancelled, LoggerRows, Progress, RefusedRow, read_logger_file
+from growlog.sharing.logger_csv.reader import Cancelled, LoggerRows, Progress, RefusedRow, read_logger_file, texts_of_lines
 from growlog.sharing.logger_csv.shape import LoggerFileUnreadable
 from growlog.storage.unit_of_work import UnitOfWork
 from growlog.words import say, say_count
@@ -151,10 +152,17 @@ def _plan(
     return LoggerPlan(
         path, room, sha256, answers, _questions(rows, found, answers), len(at_s),
         moment(int(at_s[0])) if len(at_s) else None, moment(int(at_s[-1])) if len(at_s) else None,
-        found.refused, found.refused_count, found.repeated_count,
+        _with_text(path, rows, found.refused), found.refused_count, found.repeated_count,
         int((gaps > 3600).sum()), float(gaps.max(initial=0)) / 60, overlap,
         _notes(rows, found, overlap, zone_of(room.zone).key), _problem(same, room, found), rows=rows, judged=found,
     )  # fmt: skip
+
+
+def _with_text(path: Path, rows: LoggerRows, refused: Sequence[RefusedRow]) -> tuple[RefusedRow, ...]:
+    """Rows refused after they were read, with what stands in the file; the arrays do not keep it."""
+    wanted = [row.line for row in refused if not row.text]
+    texts = texts_of_lines(path, rows.shape.encoding, wanted) if wanted else {}
+    return tuple(row if row.text else replace(row, text=texts.get(row.line, "")) for row in refused)
 
 
 def _overlap(unit: UnitOfWork, room_id: str, found: Judged) -> int:

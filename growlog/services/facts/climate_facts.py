@@ -11,7 +11,7 @@ from growlog.records.climate_day import ClimateDay
 from growlog.services.climate.of_crop import CropClimateDay, sum_degree_days
 from growlog.services.facts.family import COMMON_PRACTICE, DEFINITION, FactFamily, FactKey, of_definition
 from growlog.services.facts.source import FactSource
-from growlog.words import mark, say
+from growlog.words import mark, say, show_number
 
 _FAO56 = "Allen, R. et al. (1998) Crop evapotranspiration, FAO Irrigation and Drainage Paper 56, equations 10 and 11"
 _LOWEST, _MEAN, _HIGHEST = "lowest", "mean", "highest"
@@ -65,7 +65,11 @@ def _damp(source: FactSource, days: Sequence[CropClimateDay]) -> Iterator[Figure
     nights = [v for d in days if (v := d.climate.night_humidity_mean_percent) is not None]
     given = (Input("humidity watched", limit, "%"), Input("nights recorded", len(nights), "d"))
     value = sum(v > limit for v in nights) if nights else None
-    method = say("Days whose mean humidity in the dark was above the humidity that is watched.")
+    method = say(
+        "Days whose mean humidity in the dark was above the humidity watched, always {limit} % here; the climate screen "
+        "counts by one of your choice.",
+        limit=show_number(limit, 0),
+    )
     yield of_definition("humid-nights", value, "d", given, method, source.as_of, source=COMMON_PRACTICE,
                         sure=Sure.COMMON_PRACTICE)  # fmt: skip
     known = [d for d in days if d.climate.dew_point_max_c is not None and d.climate.temperature_min_c is not None]
@@ -103,7 +107,7 @@ CLIMATE_FACTS = FactFamily(
         FactKey("mean-vpd", "kPa", mark("Mean vapour pressure deficit of the air")),
         FactKey("highest-vpd", "kPa", mark("Highest vapour pressure deficit of the air")),
         FactKey("highest-dew-point", "°C", mark("Highest dew point")),
-        FactKey("humid-nights", "d", mark("Nights above the humidity that is watched")),
+        FactKey("humid-nights", "d", mark("Nights above the humidity that is watched, 80 % here")),
         FactKey("condensation-days", "d", mark("Days on which water may have condensed")),
         FactKey("degree-days", "°C·d", mark("Degree days by the base known for the species")),
     ),

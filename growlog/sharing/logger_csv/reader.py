@@ -3,8 +3,9 @@
 import csv
 import re
 from array import array
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Collection, Iterator
 from dataclasses import dataclass, field, replace
+from itertools import islice
 from math import isfinite, nan
 from pathlib import Path
 
@@ -18,6 +19,7 @@ from growlog.words import say
 
 TELL_EVERY = 2000
 REFUSED_LISTED = 1000
+_TEXT_SHOWN = 120
 MOST_ROWS = 20_000_000
 UNITS = ("", "C", "F", "K", "percent", "fraction")  # a code is the place in this list
 _CODE = {unit: code for code, unit in enumerate(UNITS)}
@@ -77,6 +79,21 @@ def read_logger_file(
             return None
     ambiguous = not order and not shown and reading.stamps.most_first > 0
     return reading.rows(ambiguous)
+
+
+def texts_of_lines(path: Path, encoding: str, numbers: Collection[int]) -> dict[int, str]:
+    """What lines say, by their number from 1, cut short; without those of a file that is gone by now."""
+    wanted = frozenset(numbers)
+    try:
+        with path.open(encoding=encoding, errors="replace", newline="") as file:
+            lines = islice(enumerate(file, start=1), max(wanted, default=0))
+            return {number: _cut(line) for number, line in lines if number in wanted}
+    except OSError:
+        return {}
+
+
+def _cut(line: str) -> str:
+    return line.strip()[:_TEXT_SHOWN]
 
 
 @dataclass
@@ -169,7 +186,7 @@ class _Reading:
     def _refuse(self, number: int, line: str, reason: str) -> None:
         self.refused_count += 1
         if len(self.refused) < REFUSED_LISTED:
-            self.refused.append(RefusedRow(number, reason, line.strip()[:120]))
+            self.refused.append(RefusedRow(number, reason, _cut(line)))
 
 
 class _NoNumber(Exception):

@@ -55,6 +55,12 @@ def test_a_temperature_without_a_unit_is_asked_about(log: OpenLogbook, room: Roo
     assert (fahrenheit.ready, fahrenheit.judged.temperature_c.tolist()) == (True, [10])
 
 
+def test_a_refused_row_keeps_what_the_file_says(log: OpenLogbook, room: Room, logger_file: WriteLogger) -> None:
+    rows = ["2026-01-10 13:00,999,60", "2026-01-10 13:10,21,161", "2026-01-10 13:20,20,60", "2026-01-10 13:20,23,60"]
+    plan = planned(log, logger_file(rows), room)
+    assert [(row.line, row.text) for row in plan.refused] == [(2, rows[0]), (3, rows[1]), (5, rows[3])]
+
+
 def test_mixed_units_are_taken_as_each_value_says(log: OpenLogbook, room: Room, logger_file: WriteLogger) -> None:
     plan = planned(log, logger_file(["2026-01-10 13:00,10 °C,60", "2026-01-10 13:10,50 °F,60"]), room)
     assert plan.judged.temperature_c.tolist() == [10, 10]

@@ -18,7 +18,7 @@ class PicksLane(BoardLane):
 
     key = "picks"
     natural_px = 50
-    least_px = 40
+    least_px = 32
 
     def name(self) -> str:
         """Picks."""

@@ -1,0 +1,1 @@
+"""What each screen shows in its picture: opened, filled, refused."""
