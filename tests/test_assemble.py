@@ -8,6 +8,8 @@ import pytest
 
 from growlog import assemble
 
+pytestmark = pytest.mark.slow
+
 ROOT = Path(__file__).parents[1]
 
 

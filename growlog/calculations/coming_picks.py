@@ -13,6 +13,7 @@ from growlog.calculations.curve_shapes import Floats
 from growlog.calculations.explained_figure import COMMON_PRACTICE, Figure, Input, Sure
 from growlog.calculations.flower_records import FLOWER_WORDS, Flowers
 from growlog.calculations.fruit_set import SOURCE, FruitSet
+from growlog.calculations.late_picks import late_picks
 from growlog.calculations.not_yet import NotYet
 from growlog.calculations.pick_intervals import Measure
 from growlog.calculations.plant_age import day_at
@@ -72,9 +73,14 @@ class ComingPicks:
 
 
 def coming_picks(
-    ask: ComingAsk, flowers: Iterable[Flowers], picks: Iterable[PickPoint], fruit_set: FruitSet | NotYet, seed: int
-) -> ComingPicks | NotYet:
-    """Marketable fruit of the next days from what was known as of a plant age; the same seed gives the same band."""
+    ask: ComingAsk, flowers: Iterable[Flowers], picks: Iterable[PickPoint], fruit_set: FruitSet | NotYet, seed: int,
+    every: Sequence[Flowers] = (),
+) -> ComingPicks | NotYet:  # fmt: skip
+    """Marketable fruit of the next days from what was known as of a plant age; the same seed gives the same band.
+
+    flowers: those that may still bring a pick. every: all that were written down, to hold the last weeks' picks
+    against; without them the set rate is taken as it is.
+    """
     points = [p for p in picks if p.age <= ask.as_of_age]
     out = [f for f in flowers if f.age <= ask.as_of_age and f.count > 0]
     days = min(ask.days, 60, (ask.planned_end_age or 10_000) - ask.as_of_age)
@@ -82,8 +88,11 @@ def coming_picks(
         return NotYet(say("The planned clearing has come: there is no time left for another pick."))
     rng = np.random.default_rng(seed)
     if isinstance(fruit_set, FruitSet):
-        daily = _from_flowers(ask, days, out, fruit_set, _marketable_share(points), rng)
-        return _told(ask, daily, rng, _flower_words(fruit_set, out, ask), fruit_set, "")
+        late = late_picks([f for f in every if f.age <= ask.as_of_age], points, fruit_set, ask.as_of_age)
+        kept = _marketable_share(points) * (late.share if every else 1.0)
+        daily = _from_flowers(ask, days, out, fruit_set, kept, rng)
+        words = " ".join(w for w in (_flower_words(fruit_set, out, ask), late.sentence if every else "") if w)
+        return _told(ask, daily, rng, words, fruit_set, "")
     recent = _recent(points, ask.as_of_age)
     if isinstance(recent, NotYet):
         return recent
@@ -92,9 +101,9 @@ def coming_picks(
 
 
 def _from_flowers(
-    ask: ComingAsk, days: int, flowers: Sequence[Flowers], known: FruitSet, marketable: float, rng: np.random.Generator
+    ask: ComingAsk, days: int, flowers: Sequence[Flowers], known: FruitSet, kept: float, rng: np.random.Generator
 ) -> Counts:
-    """Marketable fruit of each future (row) by the end of each day (column)."""
+    """Marketable fruit of each future (row) by the end of each day (column). kept: of what the set rate promises."""
     root = np.linalg.cholesky(known.covariance + 1e-9 * np.eye(3))
     numbers = known.numbers + rng.standard_normal((DRAWS, 3)) @ root.T
     rate = 1 / (1 + np.exp(-np.clip(numbers[:, 0], -8, 8)))
@@ -105,7 +114,7 @@ def _from_flowers(
     told = np.concatenate([np.broadcast_to(counts[: len(flowers)], (DRAWS, len(flowers))), new], axis=1)
     ends = np.concatenate([[known.last_session_age], np.arange(ask.as_of_age + 1, ask.as_of_age + days + 1)])
     by_end = _ready(ends[:, None, None] - ages[None, None, :], numbers[:, 1], spread)
-    chances = rate[None, :, None] * np.diff(by_end, axis=0) * marketable
+    chances = rate[None, :, None] * np.diff(by_end, axis=0) * kept
     return np.asarray(np.cumsum(_picked(told.copy(), np.clip(chances, 0.0, 1.0), rng), axis=1))
 
 

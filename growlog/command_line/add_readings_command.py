@@ -86,17 +86,27 @@ def _tell(plan: LoggerPlan, went_in: bool) -> None:
                  n=plan.gap_count, gap=gap))  # fmt: skip
     for note in plan.notes:
         tell(note)
-    for row in plan.refused[:_SHOWN_ROWS]:
-        complain(say("Row {row}: {reason} {cells}", row=row.line, reason=row.reason, cells=row.text))
-    if plan.refused_count > min(_SHOWN_ROWS, len(plan.refused)):
-        complain(say("Refused in all: {n} rows.", n=plan.refused_count))
+    if plan.open_questions:  # their answers decide which rows are refused
+        _ask(plan)
+    else:
+        _tell_refused(plan)
+    if plan.problem:
+        complain(plan.problem)
+    tell(say("It is in the logbook now.") if went_in else say("Nothing was written."))
+
+
+def _ask(plan: LoggerPlan) -> None:
     for question in plan.open_questions:
         choices = ", ".join(f"{c.value} ({c.label})" for c in question.choices)
         complain(say("{question} Say --{option} with one of: {choices}.", question=question.sentence,
                      option=_option(question.asked.value), choices=choices))  # fmt: skip
-    if plan.problem:
-        complain(plan.problem)
-    tell(say("It is in the logbook now.") if went_in else say("Nothing was written."))
+
+
+def _tell_refused(plan: LoggerPlan) -> None:
+    for row in plan.refused[:_SHOWN_ROWS]:
+        complain(say("Row {row}: {reason} {cells}", row=row.line, reason=row.reason, cells=row.text))
+    if plan.refused_count > min(_SHOWN_ROWS, len(plan.refused)):
+        complain(say("Refused in all: {n} rows.", n=plan.refused_count))
 
 
 def _option(asked: str) -> str:

@@ -10,6 +10,7 @@ from PySide6.QtCore import QObject, Signal
 from growlog.desktop.background import TaskRunner
 from growlog.desktop.pictures import Pictures
 from growlog.desktop.selection import Selection
+from growlog.desktop.slow_undo import SlowUndo
 from growlog.desktop.undo import UndoStack
 from growlog.records.change import Change
 from growlog.records.problems import Problem, RecordRefused
@@ -20,7 +21,8 @@ from growlog.services.day_sheet import CropDays, DaySheet, crop_days_of
 from growlog.services.due import DueItem, board_ahead, due_items, due_marks
 from growlog.services.open_logbook import LogbookProblem, OpenLogbook
 from growlog.services.photo_uses import sharp_picture, small_picture, small_picture_made
-from growlog.services.undo import undo
+from growlog.services.undo import takes_long, undo
+from growlog.words import say
 
 DUE_AHEAD_DAYS = 14
 
@@ -34,6 +36,7 @@ class Desk(QObject):
     due_changed = Signal(object)  # list[DueItem] of today
     written = Signal(object)  # Change
     refused = Signal(str)
+    told = Signal(str)
 
     def __init__(self, log: OpenLogbook, runner: TaskRunner, parent: QObject | None = None) -> None:
         super().__init__(parent)
@@ -44,6 +47,7 @@ class Desk(QObject):
             runner, partial(small_picture, log), partial(sharp_picture, log), self, partial(small_picture_made, log)
         )
         self.undo_stack = UndoStack(partial(undo, log), self)
+        self.slow_undo = SlowUndo(log, runner, self.undo_stack, self)
         self.crops: list[CropSummary] = []
         self.due: list[DueItem] = []  # of today and the days ahead
         self.board: Board | None = None
@@ -51,6 +55,8 @@ class Desk(QObject):
         self.selection.crop_changed.connect(self._read_crop)
         self.selection.day_changed.connect(self._show_day)
         self.undo_stack.written.connect(self._taken_back)
+        self.slow_undo.refused.connect(self.refused)
+        self.slow_undo.told.connect(self.told)
 
     @property
     def sheet(self) -> DaySheet | None:
@@ -128,11 +134,11 @@ class Desk(QObject):
 
     def undo(self) -> None:
         """Takes the last change back, or says why that cannot be."""
-        self._try(self.undo_stack.undo)
+        self._turn(say("Undo"), self.undo_stack.next_undo, self.undo_stack.undo)
 
     def redo(self) -> None:
         """Does the last undone change again, or says why that cannot be."""
-        self._try(self.undo_stack.redo)
+        self._turn(say("Redo"), self.undo_stack.next_redo, self.undo_stack.redo)
 
     def refresh(self) -> None:
         """Reads again what is on the desk; the chosen crop and day stay where that can be."""
@@ -144,6 +150,14 @@ class Desk(QObject):
             self.selection.choose_crop(self.crops[0].crop.id)
         else:
             self.selection.choose_crop("")
+
+    def _turn(self, word: str, change: Change | None, act: Callable[[], None]) -> None:
+        if self.slow_undo.is_under_way:
+            self.slow_undo.say_under_way()
+        elif change is not None and takes_long(self.log, change):
+            self.slow_undo.start(change, f"{word}: {change.title}")
+        else:
+            self._try(act)
 
     def _try(self, act: Callable[[], None]) -> None:
         try:

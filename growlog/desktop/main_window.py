@@ -174,6 +174,7 @@ class MainWindow(QMainWindow):
         page.tally_wanted.connect(self.commands.session_tally)
         page.mixer_wanted.connect(self.commands.mixer)
         desk.refused.connect(self.messages.problem)
+        desk.told.connect(self.messages.inform)
         desk.written.connect(self._show_written)
         desk.undo_stack.changed.connect(self._allow)
         desk.board_changed.connect(self._allow)

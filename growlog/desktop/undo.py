@@ -35,19 +35,33 @@ class UndoStack(QObject):
         """What redo would do again, "" if nothing."""
         return self._undone[-1].title if self._undone else ""
 
-    def undo(self) -> None:
-        """Takes the last change back; what the service refuses stays where it is, and the refusal goes up."""
-        self._move(self._done, self._undone)
+    @property
+    def next_undo(self) -> Change | None:
+        """The change that undo would take back."""
+        return self._done[-1] if self._done else None
 
-    def redo(self) -> None:
-        """Does the last undone change again."""
-        self._move(self._undone, self._done)
+    @property
+    def next_redo(self) -> Change | None:
+        """The change that redo would take back, itself an undo."""
+        return self._undone[-1] if self._undone else None
 
-    def _move(self, source: list[Change], target: list[Change]) -> None:
-        if not source:
-            return
-        inverse = self._undo_change(source[-1])
-        source.pop()
+    def settle(self, change: Change, inverse: Change) -> None:
+        """A change was taken back elsewhere: its inverse stands on the other side from now on."""
+        source, target = (self._done, self._undone) if change in self._done else (self._undone, self._done)
+        if change in source:
+            source.remove(change)
         target.append(inverse)
         self.written.emit(inverse)
         self.changed.emit()
+
+    def undo(self) -> None:
+        """Takes the last change back; what the service refuses stays where it is, and the refusal goes up."""
+        self._move(self.next_undo)
+
+    def redo(self) -> None:
+        """Does the last undone change again."""
+        self._move(self.next_redo)
+
+    def _move(self, change: Change | None) -> None:
+        if change is not None:
+            self.settle(change, self._undo_change(change))

@@ -153,7 +153,11 @@ def work_out(content: MixFile) -> MixResult:
         wishes = SolverWishes(smallest_ml=content.smallest_ml, smallest_g=content.smallest_g)
         doses, unmet = doses_for_target(content, wishes)
         solved = replace(content, doses=doses, target_mg_per_l={}, strength=1.0)
-        return replace(result_of(solved), unmet=unmet)
+        result = replace(result_of(solved), unmet=unmet)
+        if content.strength == 1:
+            return result
+        left_out = say("Doses for a target are at full strength; the strength that the file states is left out.")
+        return replace(result, warnings=(left_out, *result.warnings))
     return result_of(content)
 
 

@@ -2,6 +2,7 @@
 
 from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
+from datetime import date
 from pathlib import Path
 
 from growlog.calculations.plant_age import age_on, day_at
@@ -26,7 +27,7 @@ Cancelled = Callable[[], bool]
 
 @dataclass(frozen=True)
 class TimeLapseChoice:
-    """What the film shows and how. Ages None: from the first photo to the last. size_px: None by the photos' shape.
+    """What the film shows and how. Ages None: from the first photo to the last; at most from day 0 to clearing. size_px: None by the photos' shape.
 
     every_days: 1 shows each day. days_per_second: speed. fade: the part of a day's time in which its picture fades in,
     0 to 0.9. labels: day and date. curve: the yield along the lower edge.
@@ -152,8 +153,8 @@ def _script(log: OpenLogbook, crop_id: str, choice: TimeLapseChoice) -> _Script:
         crop = unit.crops.get(crop_id)
         photos = _leaders(photos_of_crop(unit, crop_id), crop)
         entries = [e for e in own_entries(unit, [crop_id])[crop_id] if e.day <= log.today()]
-    first = min(photos, default=0) if choice.first_age is None else choice.first_age
-    last = max(photos, default=0) if choice.last_age is None else choice.last_age
+    first = min(photos, default=0) if choice.first_age is None else max(0, choice.first_age)
+    last = max(photos, default=0) if choice.last_age is None else min(choice.last_age, _last_age(crop, log.today()))
     shown = {age: p for age, p in photos.items() if age <= last}
     if not any(first <= age for age in shown):
         raise LogbookProblem(say("{crop} has no photos of these days.", crop=crop.name))
@@ -162,6 +163,11 @@ def _script(log: OpenLogbook, crop_id: str, choice: TimeLapseChoice) -> _Script:
     if all(a not in shown or a in missing for a in ages):
         raise LogbookProblem(say("{crop} has no photos of these days.", crop=crop.name))
     return _Script(crop, ages, shown, cumulative_yield(pick_points(crop, entries)), _shape(choice, shown), missing)
+
+
+def _last_age(crop: Crop, today: date) -> int:
+    """Past it there is nothing to hold a picture for."""
+    return age_on(crop.day_zero, min(today, crop.cleared_on or today))
 
 
 def _leaders(photos: Sequence[DayPhoto], crop: Crop) -> dict[int, DayPhoto]:

@@ -27,6 +27,9 @@ from growlog.storage.problems import RecordMoved
 from growlog.storage.unit_of_work import UnitOfWork, record_of
 from growlog.words import say, show_day
 
+_OF_MANY_DAYS = (LoggerFile.__name__, LightStep.__name__, Room.__name__)
+_SAMPLES_AT_ONCE = 20_000  # their days are made again in some tenths of a second
+
 
 def undo(log: OpenLogbook, change: Change) -> Change:
     """Takes a change back and returns the change that did so; undoing that one redoes.
@@ -48,6 +51,14 @@ def undo(log: OpenLogbook, change: Change) -> Change:
         remake_days(unit, *_states(rows))
         unit.commit()
     return Change(group, change.title, change.record_ids, change.crop_ids)
+
+
+def takes_long(log: OpenLogbook, change: Change) -> bool:
+    """Whether taking a change back makes days of the climate again from so many samples that it takes seconds."""
+    with log.unit() as unit:
+        if sum(file.sample_count for file in unit.logger_files.all(removed=True)) <= _SAMPLES_AT_ONCE:
+            return False
+        return any(row.record in _OF_MANY_DAYS for row in unit.history(change.group_id))
 
 
 def _take_back(unit: UnitOfWork, group: str, row: ChangeRow, today: date) -> None:

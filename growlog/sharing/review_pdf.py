@@ -48,6 +48,7 @@ def _on_paper(facts: Mapping[str, Any], chart: YieldChart | None, paper: str) ->
     told = {
         "paper": paper,
         "has_chart": chart is not None,
+        "beside_words": _beside_words([one["name"] for one in facts["earlier"]]),
         "first_happened": first,
         "more_happened": [_cut(h) for h in rest[:_HAPPENED_IN_ALL]],
         "kept_remarks": [_cut(r) for r in kept],
@@ -57,6 +58,14 @@ def _on_paper(facts: Mapping[str, Any], chart: YieldChart | None, paper: str) ->
         "more_words": say("What else happened"),
     }
     return dict(shareable({**facts, **told}))
+
+
+def _beside_words(earlier: Sequence[str]) -> str:
+    """Which earlier crop the tables of paper show, where there is more than one."""
+    if len(earlier) < 2:
+        return ""
+    return say("The tables have room for one earlier crop, the latest, {first}. The web page shows {others} too.",
+               first=earlier[0], others=", ".join(earlier[1:]))  # fmt: skip
 
 
 def _on_first_page(happened: Sequence[Mapping[str, Any]], most: int) -> list[int]:

@@ -43,7 +43,7 @@ def test_between_two_ratings_lies_what_lies_between() -> None:
     assert 460 < energy.usual_wall_watts("hps", 600) < 1100
     with pytest.raises(ValueError, match="lamp_w 50 is outside 250 to 1000 W"):
         energy.usual_wall_watts("hps", 50)
-    with pytest.raises(ValueError, match="lamp white-led is outside"):
+    with pytest.raises(ValueError, match="No table of watts with ballast is known here for white-led"):
         energy.usual_wall_watts("white-led", 100)
 
 

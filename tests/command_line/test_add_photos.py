@@ -12,6 +12,8 @@ from growlog.services.logbooks import open_log
 from tests.command_line.commands import PHOTOS, Terminal
 from tests.logbooks import still_clock
 
+pytestmark = pytest.mark.slow
+
 ONE = PHOTOS / "plant-a_2019-10-23-11-05.jpg"
 OTHER = PHOTOS / "plant-a_2019-10-24-11-05.jpg"
 

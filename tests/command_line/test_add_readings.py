@@ -67,6 +67,14 @@ def test_an_hour_that_came_twice_is_asked_about(terminal: Terminal) -> None:
     assert json.loads(terminal.out)["first"] == "2025-10-26T01:30:00+00:00"
 
 
+def test_rows_are_called_refused_only_once_the_questions_are_answered(terminal: Terminal) -> None:
+    path = write_file(terminal, "2025-10-26 02:30,21,60", "2025-10-26 02:30,22,60", "2025-10-26 02:10,23,60")
+    assert terminal("add-readings", terminal.folder / "room", path) == 1
+    assert "Row 3" not in terminal.err
+    assert terminal("add-readings", terminal.folder / "room", path, "--repeated-hour", "later", "--dry-run") == 1
+    assert "Row 3: This moment stands in the file already, with other values. 2025-10-26 02:30,22,60" in terminal.err
+
+
 def test_refused_rows_are_named_and_the_others_go_in(terminal: Terminal) -> None:
     path = write_file(terminal, "soon,21,60", "2026-01-10 12:10,22,61")
     assert terminal("add-readings", terminal.folder / "room", path) == 1

@@ -15,6 +15,8 @@ from tests.command_line.commands import Terminal
 from tests.logbooks import still_clock
 from tests.sharing.packages import AS_OF, PHOTO_BYTES, full_package
 
+pytestmark = pytest.mark.slow
+
 
 @pytest.fixture
 def sample(terminal: Terminal) -> Path:

@@ -58,6 +58,15 @@ def test_found_doses_are_rounded_to_the_scale_of_the_file_or_of_the_command(term
     assert terminal("mix", file, "--scale", "0") == 1
 
 
+def test_a_strength_beside_a_target_is_left_out_and_that_is_said(terminal: Terminal) -> None:
+    assert terminal("mix", write(terminal, WISHED), "--json") == 0
+    plain = json.loads(terminal.out)
+    assert terminal("mix", write(terminal, "strength = 0.5\n" + WISHED), "--json") == 0
+    halved = json.loads(terminal.out)
+    assert halved["doses"] == plain["doses"]
+    assert "full strength" in halved["warnings"][0]
+
+
 def test_a_gallon_of_neither_kind_is_asked_about(terminal: Terminal) -> None:
     assert terminal("mix", write(terminal, DOSED.replace("g/L", "g/gal"))) == 1
     assert terminal.err == "Say which gallon: g/gal_us or g/gal_imp.\n"

@@ -9,6 +9,8 @@ import pytest
 
 from tests.command_line.commands import PHOTOS, Terminal
 
+pytestmark = pytest.mark.slow
+
 CROP = ("--crop", "Boxroom Gold")
 AS_OF = ("--as-of", "2020-01-02")
 

@@ -69,3 +69,14 @@ def test_the_grower_asks_whether_the_plant_is_worth_its_place(person: Callable[.
     someone.files.answers.append(tmp_path / "yield.png")
     chart.export_menu.action("png").trigger()
     assert (tmp_path / "yield.png").stat().st_size > 10_000
+
+
+def test_the_switch_of_what_is_to_come_stays_as_it_was_left(person: Callable[..., Person]) -> None:
+    someone = with_a_season(person)
+    assert someone.window.page is not None
+    someone.window.page.board.surface.chart.strip.button.click()
+    someone.close()
+    someone.start()
+    someone.opening.open(someone.home / "room")
+    assert someone.window.page is not None
+    assert not someone.window.page.board.surface.chart.strip.is_on

@@ -11,6 +11,8 @@ from PIL import Image, ImageChops, ImageCms, JpegImagePlugin, PngImagePlugin
 from growlog.photos.previews import make_previews
 from tests.photos.conftest import corners, encoded, exif_with, opened, quartered
 
+pytestmark = pytest.mark.slow
+
 UPRIGHT = ["red", "green", "blue", "white"]
 # EXIF 2.32, Orientation (from memory): how the stored picture lies, undone.
 STORED = {

@@ -84,6 +84,6 @@ def test_a_crop_all_of_whose_days_have_come_stays_the_same(crop: Crop) -> None:
     assert known_on(known, at(63)) == replace(known, cleared_on=None)
 
 
-def test_a_note_of_a_later_day_does_not_lengthen_the_axis(evening: OpenLogbook, stored: OpenLogbook, crop: Crop) -> None:
+def test_a_later_note_does_not_lengthen_the_axis(evening: OpenLogbook, stored: OpenLogbook, crop: Crop) -> None:
     write(stored, crop, at(99), Note(), note="Later.")
     assert board_of(evening, crop.id).last_age == EVENING

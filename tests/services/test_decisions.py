@@ -22,6 +22,8 @@ from growlog.services.undo import undo
 from tests.logbooks import TODAY, plant_crop, write
 from tests.services.review.grown import day, grown, priced
 
+pytestmark = pytest.mark.slow
+
 REASON, CHANGE = "Set fell after day 80.", "Ventilate by night."
 
 

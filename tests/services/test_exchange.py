@@ -28,6 +28,8 @@ from growlog.sharing.data_package import package_files, write_package
 from tests.logbooks import TODAY, logbook, plant_crop, still_clock, write
 from tests.sharing.packages import AS_OF, PHOTO_BYTES, full_package
 
+pytestmark = pytest.mark.slow
+
 PHOTOS = Path(__file__).parents[1] / "data" / "photos" / "daily-rosettes"
 
 

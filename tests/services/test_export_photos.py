@@ -20,6 +20,8 @@ from tests.photos.conftest import encoded, exif_with, quartered
 from tests.photos.telling import SECRET, telling_heic, telling_jpeg, telling_png, telling_tiff, telling_webp
 from tests.services.test_exchange import files_below
 
+pytestmark = pytest.mark.slow
+
 
 def take(log: OpenLogbook, crop: Crop, source: Path, content: bytes) -> None:
     source.write_bytes(content)

@@ -31,6 +31,8 @@ from growlog.words import show_day
 from tests.logbooks import SharedReaders, content_of, logbook, plant_crop
 from tests.services.photo_rows import leaders
 
+pytestmark = pytest.mark.slow
+
 SOWN_2019 = date(2019, 10, 20)
 FIRST_DAY = date(2019, 10, 22)
 

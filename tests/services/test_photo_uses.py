@@ -28,6 +28,8 @@ from growlog.services.undo import undo
 from tests.logbooks import SOWN, TODAY, content_of, logbook, plant_crop
 from tests.services.photo_rows import leaders, photo_on
 
+pytestmark = pytest.mark.slow
+
 DAY = date(2026, 1, 18)
 
 

@@ -3,6 +3,7 @@
 import base64
 import re
 from dataclasses import replace
+from datetime import timedelta
 from io import BytesIO
 from pathlib import Path
 
@@ -22,10 +23,12 @@ from growlog.services.paper import Paper
 from growlog.services.photo_intake import judge, look_at, take_in
 from growlog.services.review.model import ReviewOptions
 from growlog.services.share_review import review_page_pictures, write_review
-from tests.logbooks import TODAY, plant_crop, write
+from tests.logbooks import SOWN, TODAY, plant_crop, write
 from tests.photos.conftest import encoded, quartered
 from tests.photos.telling import SECRET, telling_exif
 from tests.services.review.grown import change, grown, priced
+
+pytestmark = pytest.mark.slow
 
 NASTY = '<b>Gold</b> & "Sons" \'#panic() *x* $y$ [z] {{ facts }} \U0001f331'
 RIGHT_TO_LEFT = "קישוא זהוב"
@@ -243,3 +246,21 @@ def test_earlier_crops_stand_beside_in_both_files(log: OpenLogbook, tmp_path: Pa
     change_crop(log, crop_and_cultivar(log, crop.id)[0], replace(cultivar, packet_days=None))
     assert "Skylight Round" in text_of(html_of(log, crop, tmp_path))
     assert "Skylight Round" in words_of(pdf_of(log, crop, tmp_path))
+
+
+def test_paper_says_which_of_several_earlier_crops_it_shows(log: OpenLogbook, tmp_path: Path) -> None:
+    crop = grown(log)
+    assert "room for one earlier crop" not in words_of(pdf_of(log, crop, tmp_path))
+    for name, months in (("Spring Gold", 6), ("Summer Gold", 4)):
+        grown(log, name, SOWN - timedelta(days=30 * months))
+    words = words_of(pdf_of(log, crop, tmp_path))
+    assert "room for one earlier crop, the latest, Summer Gold. The web page shows Spring Gold too." in words
+
+
+def test_a_number_and_its_unit_stay_on_one_line_of_paper(log: OpenLogbook, tmp_path: Path) -> None:
+    crop = grown(log)
+    priced(log, crop)
+    grown(log, "Summer Gold", SOWN - timedelta(days=120))
+    lines = [line for page in pdf_of(log, crop, tmp_path).pages for line in page.extract_text().split("\n")]
+    assert sum("µmol/m²/s" in line for line in lines) >= 2
+    assert not [line for line in lines if line.rstrip().endswith(("mL/", "mol/", "m²/"))]

@@ -7,9 +7,11 @@ from pathlib import Path
 import av
 import pytest
 
+from growlog.calculations.plant_age import day_at
 from growlog.records.crop import Crop
 from growlog.records.entry import Pick
 from growlog.records.problems import RecordRefused
+from growlog.services.crops import clear_crop
 from growlog.services.open_logbook import LogbookProblem, OpenLogbook
 from growlog.services.photo_uses import original_path
 from growlog.services.time_lapse import TimeLapseChoice, held_words, time_lapse_plan, write_time_lapse
@@ -140,3 +142,10 @@ def test_a_choice_that_cannot_be_is_refused(log: OpenLogbook, crop: Crop, wrong:
 def test_another_ending_is_refused(log: OpenLogbook, crop: Crop, tmp_path: Path) -> None:
     with pytest.raises(LogbookProblem, match=r"must end in \.mp4"):
         write_time_lapse(log, crop.id, tmp_path / "film.avi")
+
+
+def test_the_film_ends_with_the_crop_and_begins_with_day_0(log: OpenLogbook, crop: Crop) -> None:
+    seen = ages(log, crop)
+    clear_crop(log, crop.id, day_at(SOWN, seen[-1] + 2))
+    plan = time_lapse_plan(log, crop.id, replace(SMALL, first_age=-9, last_age=100_000))
+    assert plan.days == seen[-1] + 3

@@ -7,13 +7,16 @@ import pytest
 
 from growlog.calculations.partial_budget import BudgetLine
 from growlog.records.crop import Crop
+from growlog.records.entry import LightChange
 from growlog.records.problems import RecordRefused
 from growlog.records.tariff import TariffBand
 from growlog.services.crops import clear_crop
 from growlog.services.open_logbook import OpenLogbook
 from growlog.services.what_if import OtherCost, WhatIf, WhatIfAnswer, starting_point, what_if
-from tests.logbooks import plant_crop
+from tests.logbooks import plant_crop, write
 from tests.services.review.grown import day, grown, priced
+
+pytestmark = pytest.mark.slow
 
 # The crop: 71 days of 16 h at 100 W, 113.6 kWh at 0.25; 150 min of work at 6.00 an hour, 60 of them pollinating and 60
 # picking; coir for 5.00; 20 fruit at 4.50 in a shop.
@@ -134,7 +137,7 @@ def test_without_a_shop_price_fruit_has_no_worth_but_its_cost_is_told(log: OpenL
 def test_a_crop_without_picks_and_prices_has_an_answer_that_says_what_is_missing(log: OpenLogbook) -> None:
     crop = plant_crop(log)
     answer = ask(log, crop, photoperiod_h=12.0)
-    assert (answer.cost_per_fruit_now, answer.net, answer.headline) == (None, None, "costs stay as they are")
+    assert (answer.cost_per_fruit_now, answer.net, answer.headline) == (None, None, "what changes has no price yet")
     assert any("No tariff is stated" in s for s in answer.sentences)
 
 
@@ -163,3 +166,29 @@ def test_lamps_that_burn_by_night_pay_the_price_of_the_night(log: OpenLogbook, c
 def test_a_change_that_cannot_be_is_refused(log: OpenLogbook, crop: Crop, change: dict[str, object]) -> None:
     with pytest.raises(RecordRefused):
         ask(log, crop, **change)
+
+
+def test_lamps_of_the_same_watts_change_nothing_even_where_seedlings_stood_under_dimmed_ones(log: OpenLogbook) -> None:
+    crop = grown(log, shop_price_minor_per_fruit=450)
+    priced(log, crop)
+    write(log, crop, day(5), LightChange(16.0, time(6), 40.0, 400.0))
+    write(log, crop, day(25), LightChange(16.0, time(6), 100.0, 400.0))
+    clear_crop(log, crop.id, day(70))
+    assert ask(log, crop, lamp_w=100.0, yield_change_percent=0.0).net == 0
+    # 51 days at 100 W and 20 at 40 W, 16 h each, half of them saved; a kWh at 0.25.
+    saved = ask(log, crop, lamp_w=50.0, yield_change_percent=0.0).net
+    assert saved == pytest.approx(Decimal("0.25") * (51 * 1600 + 20 * 640) / 2000, abs=Decimal("0.02"))
+
+
+def test_new_lamps_without_a_price_are_said_to_have_none(log: OpenLogbook, crop: Crop) -> None:
+    assert any("neither their price" in s for s in ask(log, crop, lamp_w=50.0).sentences)
+    assert not any("neither their price" in s for s in ask(log, crop, lamp_w=50.0, lamp_price_minor=900).sentences)
+
+
+def test_no_yield_change_below_all_of_the_yield_is_named(log: OpenLogbook, crop: Crop) -> None:
+    answer = ask(log, crop, photoperiod_h=12.0, other_costs=(OtherCost("rent", -9000),))
+    assert answer.break_even_yield_percent is not None
+    assert answer.break_even_yield_percent < -100
+    assert answer.headline == "saves more than the whole yield is worth"
+    assert any("it pays at any yield" in s for s in answer.sentences)
+    assert not any("%" in s for s in answer.sentences)

@@ -15,6 +15,8 @@ from growlog.sharing.data_package import PackageProblem, read_as_of, read_packag
 from growlog.sharing.table_descriptions import LATER_COLUMNS, LATER_TABLES
 from tests.sharing.packages import AS_OF, full_package, identity
 
+pytestmark = pytest.mark.slow
+
 Damage = Callable[[str], str]
 
 

@@ -12,6 +12,8 @@ from growlog.storage.database import APPLICATION_ID, HEAD_REVISION
 from growlog.storage.logbook_folder import DATABASE, make_logbook, open_logbook
 from growlog.storage.problems import LogbookInUse, LogbookNotWritable, NewerLogbook, NotALogbook
 
+pytestmark = pytest.mark.slow
+
 NOW = datetime(2026, 3, 7, 12, tzinfo=UTC)
 
 

@@ -29,7 +29,7 @@ from growlog.services.board import Board, Curve
 from growlog.services.yield_view.outlook import Outlook
 from growlog.words import say
 
-AXIS_PX = 26
+AXIS_PX = 22
 _TOP_PX = 10
 _HEADROOM_PX = 40
 _TICK_GAP_PX = 30
@@ -159,7 +159,9 @@ class YieldChart(QWidget):
         if event.rect().left() < self._axis.left:
             self._paint_names(painter)
         if event.rect().bottom() >= self.axis_strip().top():
-            self._paint_axis(painter)
+            paint_axis(painter, self._age_labels(), self.axis_strip().top())
+        if self._board is not None and self.drawn is None:
+            paint_empty(painter, QRectF(self._plot_rect()))
         painter.end()
 
     def _plot_rect(self) -> QRect:
@@ -321,11 +323,6 @@ class YieldChart(QWidget):
     def _paint_names(self, painter: QPainter) -> None:
         top = self._ticks[-1]
         paint_names(painter, self._axis.left, [(self._y(v), value_text(v, top, self.by_count)) for v in self._ticks])
-
-    def _paint_axis(self, painter: QPainter) -> None:
-        paint_axis(painter, self._age_labels(), self.axis_strip().top())
-        if self._board is not None and self.drawn is None:
-            paint_empty(painter, QRectF(self._plot_rect()))
 
     def _age_labels(self) -> AgeLabels:
         return AgeLabels(self._axis, self._board, self._calendar)

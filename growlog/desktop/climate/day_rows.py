@@ -11,13 +11,13 @@ def climate_columns() -> list[Column]:
     """Day, age, temperatures, humidity, dryness and dew."""
     degrees = in_shown_unit(0, "°C")[1]
     numbers = [
-        (say("Low, {unit}", unit=degrees), say("Lowest temperature, {unit}", unit=degrees), 76),
-        (say("Mean, {unit}", unit=degrees), say("Mean temperature, {unit}", unit=degrees), 80),
-        (say("High, {unit}", unit=degrees), say("Highest temperature, {unit}", unit=degrees), 76),
-        (say("RH, %"), say("Mean relative humidity, %"), 64),
-        (say("Night RH, %"), say("Mean relative humidity in the dark, %"), 96),
-        (say("VPD, kPa"), say("Mean vapour pressure deficit of the air, kPa"), 80),
-        (say("Dew point, {unit}", unit=degrees), say("Highest dew point, {unit}", unit=degrees), 112),
+        (say("Low, {unit}", unit=degrees), say("Lowest temperature, {unit}", unit=degrees), 72),
+        (say("Mean, {unit}", unit=degrees), say("Mean temperature, {unit}", unit=degrees), 78),
+        (say("High, {unit}", unit=degrees), say("Highest temperature, {unit}", unit=degrees), 72),
+        (say("RH, %"), say("Mean relative humidity, %"), 58),
+        (say("Night RH, %"), say("Mean relative humidity in the dark, %"), 92),
+        (say("VPD, kPa"), say("Mean vapour pressure deficit of the air, kPa"), 76),
+        (say("Dew point, {unit}", unit=degrees), say("Highest dew point, {unit}", unit=degrees), 104),
     ]
     first = [Column(say("Day"), width_px=104), Column(say("Age"), True, 52)]
     middle = [Column(title, True, width_px, tip) for title, tip, width_px in numbers]

@@ -37,7 +37,7 @@ class LightPlanDialog(TallDialog):
         self.today_title = SectionTitle(say("Today"))
         self.today_column = QVBoxLayout()
         columns = [
-            Column(say("From")), Column(say("Hours"), True, 72), Column(say("On"), width_px=190),
+            Column(say("From")), Column(say("Hours"), True, 72), Column(say("On"), width_px=220),
             Column(say("Output"), True, 72), Column(say("Canopy"), True, 116), Column(say("Lamps"), width_px=130),
         ]  # fmt: skip
         self.table = PlainTable(columns, say("Steps of the light programme"), "lightSteps", 8)

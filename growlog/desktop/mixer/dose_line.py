@@ -26,6 +26,7 @@ class DoseLine(QObject):
     def __init__(self, dose: MixerDose, number: int, parent: QWidget) -> None:
         super().__init__(parent)
         self._dose = dose
+        self._readable = dose.amount
         self.product_label = TextLabel(dose.product, "strong", wraps=True)
         self.amount = QuietNumberField("", decimals=6, name=f"dose.{number}")
         self.amount.editor.setAccessibleName(say("Dose of {product}", product=dose.product))
@@ -52,10 +53,11 @@ class DoseLine(QObject):
         self.remove_button.clicked.connect(self._remove)
 
     def dose(self) -> MixerDose:
-        """The dose as it stands; an empty or unreadable amount counts as none."""
-        return MixerDose(
-            self._dose.product, self.amount.typed() or 0.0, str(self.unit_box.currentData()), self._dose.product_id
-        )
+        """The dose as it stands; an empty amount counts as none, an unreadable one as what stood there before it."""
+        typed = self.amount.typed()
+        if typed is not None or self.amount.is_empty():
+            self._readable = typed or 0.0
+        return MixerDose(self._dose.product, self._readable, str(self.unit_box.currentData()), self._dose.product_id)
 
     def widgets(self) -> list[QWidget]:
         """All of the line."""

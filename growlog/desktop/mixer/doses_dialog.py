@@ -103,6 +103,18 @@ class DosesDialog(DialogFrame):
             say("Target"), [(str(n), label) for n, (label, _) in enumerate(self._offers)], known, name="doses.target"
         )
         self.lines = [CandidateLine(c, self) for c in candidates]
+        self._make_measures()
+        self.leave_button = self.add_button(say("Cancel"), name="leave")
+        self.take_button = self.add_button(say("Take these doses"), "primary", "takeDoses")
+        self.take_button.setDefault(False)
+        self.weights_place = self._weights_grid()
+        self._fill()
+        self._connect()
+        self.target_field.setFocus()
+        self._show_way()
+        self._forget()
+
+    def _make_measures(self) -> None:
         self.ml_field = NumberField(say("Syringe reads to"), "mL", 0, 100, decimals=3, name="smallest_ml")
         self.g_field = NumberField(say("Scale reads to"), "g", 0, 100, decimals=3, name="smallest_g")
         self.ml_field.set_value(0.1)
@@ -114,16 +126,7 @@ class DosesDialog(DialogFrame):
         self._result_content: QWidget | None = None
         self.explain_button = ExplanationButton()
         self.find_button = Button(f"{say('Work it out')}  Ctrl \u23ce", "", name="findDoses")
-        self.leave_button = self.add_button(say("Cancel"), name="leave")
-        self.take_button = self.add_button(say("Take these doses"), "primary", "takeDoses")
-        self.take_button.setDefault(False)
         self.weights_button = Button(say("How much each element matters…"), "link", name="weights")
-        self.weights_place = self._weights_grid()
-        self._fill()
-        self._connect()
-        self.target_field.setFocus()
-        self._show_way()
-        self._forget()
 
     def wishes(self) -> DoseWishes:
         """What the search keeps to, as it stands."""

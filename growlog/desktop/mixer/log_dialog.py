@@ -95,6 +95,7 @@ class LogDialog(DialogFrame):
         self.note_field = NoteField(say("Note"), lines=2, name="log_note")
         self.share_label = TextLabel("", "small", wraps=True)
         self.expected_label = TextLabel(expected, "small", wraps=True)
+        self.expected_label.setVisible(bool(expected))
         self.message = TextLabel("", tone="problem", wraps=True)
         self.leave_button = self.add_button(say("Cancel"), name="leave")
         self.write_button = self.add_button("", "primary", "write")
@@ -151,7 +152,7 @@ class LogDialog(DialogFrame):
         self._say(" ".join(left))
 
     def _fill(self) -> None:
-        times = FormGrid(3)
+        times = FormGrid(3, 165)
         times.add(self.day_field, self.time_field, self.sharing_field)
         self.body.addWidget(times)
         self.body.addWidget(SectionTitle(say("Who gets it")))

@@ -34,7 +34,7 @@ class MoneyField(NumberField):
             return
         amount = float(Decimal(minor).scaleb(-self._decimals_shown))
         self.set_value(amount)
-        if amount != int(amount):
+        if self._decimals_shown:  # 149.00, as prices are written
             self.line.setText(f"{amount:.{self._decimals_shown}f}".replace(".", QLocale().decimalPoint()))
 
 

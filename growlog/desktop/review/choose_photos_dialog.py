@@ -1,9 +1,9 @@
-"""Which photos tell the story: every day's, to be ticked."""
+"""Which photos tell the story: each day's leading one to be ticked, and the others of a day if wanted."""
 
 from collections.abc import Collection, Sequence
 
 from PySide6.QtCore import Signal
-from PySide6.QtWidgets import QWidget
+from PySide6.QtWidgets import QCheckBox, QWidget
 
 from growlog.desktop.look.widgets import Banner, TextLabel
 from growlog.desktop.pictures import Pictures
@@ -29,12 +29,13 @@ class ChoosePhotosDialog(TallDialog):
         words = say("Tick the photos that tell the story; {few} to {most} read well.", few=FEWEST, most=MOST)
         self.banner = Banner(can_close=False)
         self.banner.hide()
+        self._choices, self._pictures = list(choices), pictures
         self.grid = TileGrid(110)
-        tiles = [StoryTile(photo, pictures, ticks=True) for photo in choices]
-        for tile in tiles:
-            tile.setChecked(tile.photo.use_id in ticked)
-            tile.toggled.connect(self._count)
+        self.every_box = QCheckBox(say("Show every photo of each day, not only the leading one"))
+        self.every_box.setObjectName("everyPhoto")
+        self.every_box.setVisible(len({photo.day for photo in choices}) < len(choices))
         self.body.addWidget(TextLabel(words, "", wraps=True))
+        self.body.addWidget(self.every_box)
         self.body.addWidget(self.banner)
         self.body.addWidget(self.grid)
         self.body.addStretch(1)
@@ -42,11 +43,11 @@ class ChoosePhotosDialog(TallDialog):
         self.automatic_button.setEnabled(any(photo.chosen for photo in choices))
         self.leave_button = self.add_button(say("Leave as it was"), name="leave")
         self.use_button = self.add_button(say("Use these photos"), "primary", "use")
-        self.grid.show_tiles(tiles)
+        self._show(ticked)
+        self.every_box.toggled.connect(self._show_other_choice)
         self.automatic_button.clicked.connect(self.automatic_wanted)
         self.leave_button.clicked.connect(self.reject)
         self.use_button.clicked.connect(self.confirm)
-        self._count()
 
     def ticked(self) -> list[str]:
         """The uses that are ticked, in order of age."""
@@ -60,6 +61,22 @@ class ChoosePhotosDialog(TallDialog):
         """What was refused."""
         self.banner.show_message(sentence, "problem")
         self.banner.show()
+
+    def _show_other_choice(self, _every: bool) -> None:
+        self._show(self.ticked())
+
+    def _show(self, ticked: Collection[str]) -> None:
+        """The leading photo of each day and what is ticked, or all."""
+        every = self.every_box.isChecked()
+        leading = {photo.day: photo.use_id for photo in reversed(self._choices)}
+        wanted = {*ticked, *leading.values()}
+        shown = [photo for photo in self._choices if every or photo.use_id in wanted]
+        tiles = [StoryTile(photo, self._pictures, ticks=True) for photo in shown]
+        for tile in tiles:
+            tile.setChecked(tile.photo.use_id in ticked)
+            tile.toggled.connect(self._count)
+        self.grid.show_tiles(tiles)
+        self._count()
 
     def _count(self, _ticked: bool = False) -> None:
         count = len(self.ticked())

@@ -16,6 +16,7 @@ class DecisionCard(Card):
 
     decide_wanted = Signal()
     correct_wanted = Signal(str)
+    remove_wanted = Signal(str)
     what_if_wanted = Signal()
 
     def __init__(self, decisions: Sequence[DecisionMade], *, growing: bool, writable: bool) -> None:
@@ -25,6 +26,7 @@ class DecisionCard(Card):
         words = say("Decide…") if self._newest is None else say("Decide anew…")
         self.decide_button = Button(words, "" if growing or self._newest is not None else "primary", name="decide")
         self.correct_button = Button(say("Correct its words…"), "link", "edit", "correctDecision")
+        self.remove_button = Button(say("Remove it"), "link", "bin", "removeDecision")
         self.what_if_button = Button(say("What if…"), name="whatIf")
         if self._newest is None:
             self._say_none(growing)
@@ -34,6 +36,7 @@ class DecisionCard(Card):
         self.decide_button.clicked.connect(self.decide_wanted)
         self.what_if_button.clicked.connect(self.what_if_wanted)
         self.correct_button.clicked.connect(self._correct)
+        self.remove_button.clicked.connect(self._remove)
 
     def _say_none(self, growing: bool) -> None:
         self.body.addWidget(TextLabel(say("Decision"), "small"))
@@ -67,13 +70,18 @@ class DecisionCard(Card):
         row = FlowLayout()
         row.addWidget(self.decide_button)
         row.addWidget(self.what_if_button)
-        row.addWidget(self.correct_button)
         self.decide_button.setEnabled(writable)
-        self.correct_button.setVisible(self._newest is not None)
-        self.correct_button.setEnabled(writable)
+        for button in (self.correct_button, self.remove_button):
+            row.addWidget(button)
+            button.setVisible(self._newest is not None)
+            button.setEnabled(writable)
         self.body.addSpacing(4)
         self.body.addLayout(row)
 
     def _correct(self) -> None:
         if self._newest is not None:
             self.correct_wanted.emit(self._newest.id)
+
+    def _remove(self) -> None:
+        if self._newest is not None:
+            self.remove_wanted.emit(self._newest.id)

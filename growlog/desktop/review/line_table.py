@@ -56,6 +56,9 @@ class LineTable(QWidget):
         column.setSpacing(6)
         column.addLayout(self._grid)
         self._fill()
+        self.left_out = TextLabel("", "", "mute", wraps=True)
+        self.left_out.hide()
+        column.addWidget(self.left_out)
         for sentence in section.sentences:
             column.addWidget(TextLabel(sentence, "", "mute" if section.lines else "", wraps=True))
 
@@ -66,10 +69,17 @@ class LineTable(QWidget):
         fitting = max(1, room // current().px(_COLUMN_PX))
         for place in range(len(self._beside)):
             self._show_column(_FIRST_BESIDE + place, place < fitting)
+        self._say_left_out(self._beside[fitting:])
 
     def shown_beside(self) -> int:
         """How many earlier crops stand beside it now."""
         return sum(not self._columns[_FIRST_BESIDE + i][0].isHidden() for i in range(len(self._beside)))
+
+    def _say_left_out(self, names: Sequence[str]) -> None:
+        """Which earlier crops have no room; they come back in a wider window."""
+        words = say("No room here for: {names}. A wider window shows them.", names="; ".join(names)) if names else ""
+        self.left_out.setText(words)
+        self.left_out.setVisible(bool(names))
 
     def _show_column(self, column: int, shown: bool) -> None:
         for widget in self._columns.get(column, []):

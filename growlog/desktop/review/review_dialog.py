@@ -13,6 +13,8 @@ from growlog.desktop.tall_dialog import TallDialog
 from growlog.services.review.model import CropReview
 from growlog.words import say
 
+_WISHES = ("day_wanted", "photos_wanted", "decide_wanted", "correct_wanted", "remove_wanted", "what_if_wanted")
+
 
 class ReviewDialog(TallDialog):
     """Shows a review once it was read; says what is wanted, writes nothing."""
@@ -21,6 +23,7 @@ class ReviewDialog(TallDialog):
     photos_wanted = Signal()
     decide_wanted = Signal()
     correct_wanted = Signal(str)
+    remove_wanted = Signal(str)
     what_if_wanted = Signal()
     quality_saved = Signal(object)  # dict[str, str]
     share_wanted = Signal()
@@ -96,8 +99,8 @@ class ReviewDialog(TallDialog):
             self.page.deleteLater()
         self.page = page
         self.body.insertWidget(2, page)
-        for name in ("day_wanted", "photos_wanted", "decide_wanted", "correct_wanted", "what_if_wanted"):
-            getattr(page, name).connect(getattr(self, name))
+        for wish in _WISHES:
+            getattr(page, wish).connect(getattr(self, wish))
         page.note_asked.connect(self.ask_note)
         self._fit()
 

@@ -45,6 +45,7 @@ class ReviewPage(QWidget):
     note_asked = Signal(int)
     decide_wanted = Signal()
     correct_wanted = Signal(str)
+    remove_wanted = Signal(str)
     what_if_wanted = Signal()
 
     def __init__(self, review: CropReview, pictures: Pictures, quality: QualityFields, *, writable: bool) -> None:
@@ -162,6 +163,7 @@ class ReviewPage(QWidget):
         self.remarks.day_wanted.connect(self.day_wanted)
         self.decision.decide_wanted.connect(self.decide_wanted)
         self.decision.correct_wanted.connect(self.correct_wanted)
+        self.decision.remove_wanted.connect(self.remove_wanted)
         self.decision.what_if_wanted.connect(self.what_if_wanted)
 
     def _photo_chosen(self, photo: StoryPhoto) -> None:

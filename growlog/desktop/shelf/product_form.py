@@ -45,6 +45,17 @@ class ProductFormCard(Card):
         self._check = check
         self._currency = currency
         self._is_new = is_new
+        self._make_label_fields(product)
+        self._make_pack_fields(product)
+        self.message = TextLabel("", tone="problem", wraps=True)
+        self.leave_button = Button(say("Cancel"), name="leaveForm")
+        self.write_button = Button(f"{say('Keep this label')}  Ctrl \u23ce", "primary", name="writeForm")
+        self._fill()
+        self._show(product)
+        self._connect()
+        self._form_changed()
+
+    def _make_label_fields(self, product: ShelfProduct) -> None:
         self.name_field = TextField(say("Name"), product.name, required=True, longest=120, name="product_name")
         self.form_field = ChoiceField(
             say("Form"), [("liquid", say("liquid")), ("solid", say("solid"))], product.form.value, name="product_form"
@@ -53,7 +64,7 @@ class ProductFormCard(Card):
             (LabelBasis.IN_VOLUME.value, say("g in 100 mL (w/v)")),
             (LabelBasis.BY_WEIGHT.value, say("by weight (w/w)")),
         ]
-        asked = is_new and not product.analysis  # the label is asked, never guessed
+        asked = self._is_new and not product.analysis  # the label is asked, never guessed
         self.basis_field = ChoiceField(
             say("Per cent are"), bases, None if asked else product.basis.value, name="product_basis"
         )
@@ -64,23 +75,18 @@ class ProductFormCard(Card):
         chelates = [(c, c) for c in ("EDTA", "DTPA", "EDDHA", "HEDTA", "EDDHMA")]
         self.chelate_field = ChoiceField(say("Iron is held by"), chelates, product.chelate or None, say("not stated"),
                                          "chelate")  # fmt: skip
+
+    def _make_pack_fields(self, product: ShelfProduct) -> None:
         self.dose_field = NumberField(say("Maker's dose"), "", decimals=4, name="maker_dose")
         self.dose_unit = ChoiceField(say("its unit"), unit_choices(product.maker_dose_unit or "mL/L"),
                                      product.maker_dose_unit or "mL/L", name="maker_dose_unit")  # fmt: skip
         self.most_field = NumberField(say("Highest dose"), "mL/L", decimals=3, name="label_max_per_l")
         self.pack_field = NumberField(say("Pack"), "mL", decimals=1, name="pack_amount")
         self.price_field = NumberField(
-            say("Price of a pack"), currency, 0, decimals=decimals_of(currency), name="pack_price"
+            say("Price of a pack"), self._currency, 0, decimals=decimals_of(self._currency), name="pack_price"
         )
         self.level_field = NumberField(say("In the bottle now"), "mL", 0, decimals=1, name="level")
         self.note_field = NoteField(say("Note"), product.note, lines=2, name="product_note")
-        self.message = TextLabel("", tone="problem", wraps=True)
-        self.leave_button = Button(say("Cancel"), name="leaveForm")
-        self.write_button = Button(f"{say('Keep this label')}  Ctrl \u23ce", "primary", name="writeForm")
-        self._fill()
-        self._show(product)
-        self._connect()
-        self._form_changed()
 
     def product(self) -> ShelfProduct:
         """The label as it stands in the fields."""

@@ -8,6 +8,7 @@ from PySide6.QtCore import QObject, Signal
 from PySide6.QtWidgets import QWidget
 from shiboken6 import isValid
 
+from growlog.calculations.products import LIQUID, Product
 from growlog.desktop.desk import Desk
 from growlog.desktop.file_choice import FileChoice
 from growlog.desktop.messages import Messages
@@ -152,10 +153,7 @@ class MixerWindows(QObject):
     def _ask_doses(self, state: MixerState) -> None:
         bench = bench_of(self._desk.log, state)
         in_mix = {dose.product for dose in state.doses}
-        found = [
-            Candidate(d.product, _measure(bench, d.product), True, product_of(bench, state, d)[0].label_max_per_l)
-            for d in state.doses
-        ]
+        found = [_in_mix(d.product, product_of(bench, state, d)[0]) for d in state.doses]
         found += [
             Candidate(i.product.name, i.product.measure, False, i.product.label_max_per_l)
             for i in on_shelf(bench)
@@ -285,6 +283,5 @@ def _saved(log: OpenLogbook, state: MixerState, name: str, note: str) -> Change:
     return change
 
 
-def _measure(bench: Bench, name: str) -> str:
-    item = next((i for i in on_shelf(bench) if i.product.name == name), None)
-    return item.product.measure if item is not None else "g"
+def _in_mix(name: str, product: Product) -> Candidate:
+    return Candidate(name, "mL" if product.form == LIQUID else "g", True, product.label_max_per_l)

@@ -22,7 +22,7 @@ from growlog.records.crop import Crop
 from growlog.records.decision import Decision, Verdict
 from growlog.records.problems import Problem
 from growlog.services.crops import change_crop, crop_and_cultivar
-from growlog.services.decisions import correct_decision, decide, decisions_of, new_decision
+from growlog.services.decisions import correct_decision, decide, decisions_of, new_decision, remove_decision
 from growlog.services.open_logbook import LogbookProblem
 from growlog.services.review.model import CropReview
 from growlog.services.review.review import review_of
@@ -63,6 +63,7 @@ class ReviewWindows(QObject):
         dialog.photos_wanted.connect(self.open_photos)
         dialog.decide_wanted.connect(self._decide_shown)
         dialog.correct_wanted.connect(self._correct)
+        dialog.remove_wanted.connect(self._remove)
         dialog.what_if_wanted.connect(self._what_if_shown)
         dialog.quality_saved.connect(self._save_quality)
         dialog.share_wanted.connect(self._share)
@@ -153,6 +154,11 @@ class ReviewWindows(QObject):
             self._open_decision(found, is_new=False)
             if self.decision is not None:
                 self.decision.confirmed.connect(self._write_corrected)
+
+    def _remove(self, decision_id: str) -> None:
+        change = self._desk.write(remove_decision, decision_id)
+        if change is not None:
+            self._messages.inform(say("The decision was removed."), say("Undo"), self._desk.undo)
 
     def _open_decision(self, decision: Decision, *, is_new: bool) -> None:
         if self.decision is not None and isValid(self.decision):

@@ -95,6 +95,7 @@ class RoomWindows(QObject):
             self.logger.stop_and_wait()
         if self._behind is not None and isValid(self._behind):
             self._behind.wait(20)
+        self._desk.slow_undo.wait(20)
 
     def _own_room(self) -> str:
         return room_book(self._desk.log).room_of(self._desk.selection.crop_id or "")

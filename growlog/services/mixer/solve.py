@@ -1,6 +1,6 @@
 """Doses for a target with the products at hand, and the strength for an EC."""
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import replace
 
 from growlog.calculations.conductivity import strength_for_ec as strength_by_halving
@@ -49,7 +49,8 @@ def doses_at(bench: Bench, state: MixerState, wishes: DoseWishes = _NO_WISHES) -
     )
     doses, missed = doses_for_target(asked, _solver_wishes(wishes, rows))
     unmet = tuple(m for m in missed if not _is_within(ranges[m.element], m.reached_mg_per_l))
-    found = replace(state, doses=_dose_lines(bench, state, doses, rows), strength_percent=100.0)
+    kept = [row.product.name for row in rows if not row.product.is_known and _may_stay(row, wishes)]
+    found = replace(state, doses=_dose_lines(bench, state, doses, rows, kept), strength_percent=100.0)
     figures = tuple(dose_figure(d.product, d.amount, d.unit.partition("/")[0], aims) for d in doses if d.amount > 0)
     return DoseProposal(found, unmet, figures)
 
@@ -97,7 +98,9 @@ def _ranges(bench: Bench, state: MixerState) -> Mapping[str, Range]:
 
 def _candidates(bench: Bench, state: MixerState, wishes: DoseWishes, rows: list[DoseRow]) -> list[Product]:
     if wishes.candidates:
-        found = [product_of(bench, state, MixerDose(name, 0.0))[0] for name in wishes.candidates]
+        # The line of the mix goes before the shelf: what was taken off the shelf since is in the mix all the same.
+        asked = [_line_of(name, rows) or MixerDose(name, 0.0) for name in wishes.candidates]
+        found = [product_of(bench, state, dose)[0] for dose in asked]
     elif rows:
         found = [row.product for row in rows]
     else:
@@ -121,19 +124,28 @@ def _solver_wishes(wishes: DoseWishes, rows: list[DoseRow]) -> SolverWishes:
     )
 
 
+def _may_stay(row: DoseRow, wishes: DoseWishes) -> bool:
+    """Whether a product of unknown content is not left out; it keeps its dose, since none can be found for it."""
+    name = row.product.name
+    return name not in wishes.excluded and (not wishes.candidates or name in wishes.candidates)
+
+
 def _dose_lines(
-    bench: Bench, state: MixerState, doses: tuple[MixDose, ...], rows: list[DoseRow]
+    bench: Bench, state: MixerState, doses: tuple[MixDose, ...], rows: list[DoseRow], kept: Sequence[str] = ()
 ) -> tuple[MixerDose, ...]:
-    """The lines there were, in their order and units, then new ones that are used."""
+    """The lines there were, in their order and units, then new ones that are used. kept: stay as they are, by name."""
     units = {row.product.name: row.dose.unit for row in rows}
     amounts = {d.product: d for d in doses}
     names = list(dict.fromkeys([*units, *amounts]))
     lines = []
     for name in names:
-        dose = amounts.get(name)
+        dose, line = amounts.get(name), _line_of(name, rows)
+        if line is not None and name in kept:
+            lines.append(line)
+            continue
         if dose is None or (name not in units and dose.amount == 0):
             continue
-        item = product_of(bench, state, _line_of(name, rows) or MixerDose(name, 0.0))[1]
+        item = product_of(bench, state, line or MixerDose(name, 0.0))[1]
         amount, unit = _in_unit(dose, units.get(name, dose.unit), state.tank_l)
         lines.append(MixerDose(name, amount, unit, item.product.id if item else None))
     return tuple(lines)

@@ -64,14 +64,12 @@ def story_of(
 
 
 def story_choices(log: OpenLogbook, crop_id: str) -> list[StoryPhoto]:
-    """The leading photo of every day, to choose the story's from."""
+    """Every photo of the crop to choose the story's from, by day; the leading one of each day first."""
     with log.unit() as unit:
         crop = unit.crops.get(crop_id)
         shown = photos_of_crop(unit, crop_id)
         chosen = {p.use.id for p in _chosen(unit, crop_id, shown)}
-    leaders = {p.use.id: p for p in [*_leaders(shown), *(p for p in shown if p.use.id in chosen)]}
-    ordered = sorted(leaders.values(), key=lambda p: (p.use.day, not p.use.leads))
-    return [_photo(p, crop, chosen=p.use.id in chosen) for p in ordered]
+    return [_photo(p, crop, chosen=p.use.id in chosen) for p in shown]
 
 
 def choose_photos(log: OpenLogbook, crop_id: str, use_ids: Sequence[str]) -> Change:

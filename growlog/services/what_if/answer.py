@@ -1,5 +1,6 @@
 """The answer to a what-if: the partial budget of the change, per crop and per fruit, and where it breaks even."""
 
+from collections.abc import Iterator
 from dataclasses import dataclass
 from datetime import date
 from decimal import Decimal
@@ -212,6 +213,8 @@ class _Answer:
         if self._yield_change is None and needed is not None:
             return _needed(needed)
         cost = self._budget.cost_change
+        if not cost and self._costs.notes:
+            return say("what changes has no price yet")
         if not cost:
             return say("costs stay as they are")
         shown = self._money(abs(cost))
@@ -225,12 +228,7 @@ class _Answer:
                 "brings one. So the answer is the yield change at which it pays."
             )
             found.insert(0, sentence)
-            if by_cost is not None:
-                found.append(say("A fruit costs what it costs now if the whole yield changes by {percent}.",
-                                 percent=signed_percent(by_cost)))  # fmt: skip
-            if by_price is not None:
-                found.append(say("By the shop's price it pays from a yield change of {percent} on.",
-                                 percent=signed_percent(by_price)))  # fmt: skip
+            found += _break_evens(by_price, by_cost)
         if self._change.plants is not None and self._change.yield_change_percent is None and self._yield_change:
             sentence = say(
                 "Each plant is taken to yield as before. Under the same lamps more plants often yield less each; give "
@@ -270,11 +268,23 @@ def signed_percent(percent: Decimal) -> str:
     return f"{sign}{show_number(float(abs(percent)), 0 if abs(percent) >= 10 else 1)}\u2009%"
 
 
+def _break_evens(by_price: Decimal | None, by_cost: Decimal | None) -> Iterator[str]:
+    """Where it breaks even, in sentences; a yield cannot fall by more than all of it."""
+    if by_cost is not None and by_cost > -_PER_CENT:
+        yield say("A fruit costs what it costs now if the whole yield changes by {percent}.",
+                  percent=signed_percent(by_cost))  # fmt: skip
+    if by_price is not None and by_price <= -_PER_CENT:
+        yield say("It saves more than the whole yield would cost in a shop, so by the shop's price it pays at any "
+                  "yield. What a fruit costs says more here.")  # fmt: skip
+    elif by_price is not None:
+        yield say("By the shop's price it pays from a yield change of {percent} on.", percent=signed_percent(by_price))
+
+
 def _needed(percent: Decimal) -> str:
     if percent > 0:
         return say("pays from {percent} more yield on", percent=signed_percent(percent).lstrip("+"))
     if percent <= -_PER_CENT:
-        return say("pays at any yield")
+        return say("saves more than the whole yield is worth")
     if percent < 0:
         return say("pays with up to {percent} less yield", percent=signed_percent(percent).lstrip("−"))
     return say("pays if the yield does not fall")

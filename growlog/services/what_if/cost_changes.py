@@ -37,7 +37,7 @@ def cost_changes(
     more_plants = Decimal(change.plants or plants_now) / plants_now
     fixed = [
         *_power(unit, crop, change, notes),
-        *_lamps(crop, change),
+        *_lamps(crop, change, notes),
         *_materials(crop, change, more_plants),
         *_work(unit, crop, change, more_plants, notes),
         *((other.label, _main(crop, Decimal(other.minor))) for other in change.other_costs),
@@ -71,12 +71,17 @@ def _power(unit: UnitOfWork, crop: CropFigures, change: WhatIf, notes: list[str]
 
 
 def _bulbs(crop: CropFigures, change: WhatIf, now: PowerUse, then: PowerUse) -> Decimal:
-    """What bulbs lose by burning; the price of new lamps comes by itself."""
-    new = Decimal(0) if change.lamp_w is not None else then.wear_minor
-    return _main(crop, new - now.wear_minor)
+    """What bulbs lose by burning; of other lamps only where their price is known, which comes by itself."""
+    if change.lamp_w is None:
+        return _main(crop, then.wear_minor - now.wear_minor)
+    return Decimal(0) if change.lamp_price_minor is None else _main(crop, -now.wear_minor)
 
 
-def _lamps(crop: CropFigures, change: WhatIf) -> Iterator[tuple[str, Decimal]]:
+def _lamps(crop: CropFigures, change: WhatIf, notes: list[str]) -> Iterator[tuple[str, Decimal]]:
+    if change.lamp_w is not None and change.lamp_price_minor is None:
+        notes.append(
+            say("What the new lamps cost is not given, so neither their price nor the wear of bulbs is counted.")
+        )
     if change.lamp_price_minor:
         minor = gear_cost_of_crop_minor(change.lamp_price_minor, change.lamp_life_crops, 1)
         yield say("new lamps, this crop's part"), _main(crop, Decimal(minor))

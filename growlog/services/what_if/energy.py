@@ -5,6 +5,7 @@ from dataclasses import dataclass, replace
 from datetime import date, time
 from decimal import Decimal
 
+from growlog.calculations.light_programme import LightSetting
 from growlog.records.crop import Crop, Placement
 from growlog.records.room import Lamp
 from growlog.records.tariff import Tariff, TariffBand
@@ -37,9 +38,10 @@ class PowerNow:
 def power_of(unit: UnitOfWork, crop: Crop, until: date, change: WhatIf | None = None) -> PowerUse:
     """The crop's part of its rooms' electricity up to a day, as it was or under a change of lamps, hours and price."""
     kwh, cost, wear, priced = 0.0, Decimal(0), Decimal(0), False
+    last_w = None if change is None or change.lamp_w is None else power_now(unit, crop, until).lamp_w
     for power, first, last, placement in _stays(unit, crop, until):
         standing = standing_in(unit, placement.room_id)
-        for day in energy_days(power if change is None else _changed(power, change, first), first, last):
+        for day in energy_days(power if change is None else _changed(power, change, first, last_w), first, last):
             if not stands(crop, placement, day.day):
                 continue
             share = shares_on(standing, power.room.energy_sharing, day.day).get(crop.id, 0.0)
@@ -77,12 +79,12 @@ def _stays(unit: UnitOfWork, crop: Crop, until: date) -> list[tuple[RoomPower, d
     return found
 
 
-def _changed(power: RoomPower, change: WhatIf, first: date) -> RoomPower:
+def _changed(power: RoomPower, change: WhatIf, first: date, last_w: float | None) -> RoomPower:
     if change.photoperiod_h is not None:
         hours = change.photoperiod_h
         power = replace(power, settings={d: replace(s, photoperiod_h=hours) for d, s in power.settings.items()})
     if change.lamp_w is not None:
-        power = _under_lamps(power, change.lamp_w)
+        power = _under_lamps(power, change.lamp_w, last_w)
     if change.on_at is not None:
         power = replace(power, settings={d: replace(s, on_at=change.on_at) for d, s in power.settings.items()})
     if change.has_price:
@@ -90,11 +92,22 @@ def _changed(power: RoomPower, change: WhatIf, first: date) -> RoomPower:
     return power
 
 
-def _under_lamps(power: RoomPower, lamp_w: float) -> RoomPower:
-    """One lamp of so many watts in place of all; where it is dimmed the watts are those at full output."""
-    lamp = Lamp("what-if", power.room.id, "what-if", wall_w=lamp_w)
-    settings = {d: replace(s, lamp_ids=(), dimming_percent=None) for d, s in power.settings.items()}
+def _under_lamps(power: RoomPower, lamp_w: float, last_w: float | None) -> RoomPower:
+    """One lamp of so many watts in place of all. A day on which the lamps of now drew half of their last day's watts
+    is one of half the watts: who dimmed over seedlings will do so again."""
+    parts = {day: _part_of_last(power, setting, day, last_w) for day, setting in power.settings.items()}
+    most = max(parts.values(), default=0.0) or 1.0
+    lamp = Lamp("what-if", power.room.id, "what-if", wall_w=lamp_w * most)
+    settings = {
+        day: replace(s, lamp_ids=(), dimming_percent=100 * parts[day] / most) for day, s in power.settings.items()
+    }
     return replace(power, lamps=(lamp,), settings=settings)
+
+
+def _part_of_last(power: RoomPower, setting: LightSetting, day: date, last_w: float | None) -> float:
+    """What the lamps drew on a day as a part of their last day's watts; as dimmed, where their watts are unknown."""
+    full_w = drawn_w(power.lamps, replace(setting, dimming_percent=None), day)
+    return full_w * setting.output / last_w if full_w and last_w else setting.output
 
 
 def _bands(change: WhatIf) -> tuple[TariffBand, ...]:

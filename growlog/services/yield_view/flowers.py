@@ -38,6 +38,11 @@ def still_out(records: FlowerRecords) -> list[Flowers]:
     return sorted([*records.flowers, *hanging], key=lambda f: f.age)
 
 
+def every_flower(records: FlowerRecords) -> list[Flowers]:
+    """All flowers written down, tagged ones too, whatever became of them."""
+    return sorted([*records.flowers, *(Flowers(t.flower_age, 1) for t in records.tags)], key=lambda f: f.age)
+
+
 def _counted(day_zero: date, counts: Iterable[tuple[Entry, int]]) -> list[Flowers]:
     return [Flowers(age_on(day_zero, entry.day), count) for entry, count in counts if count > 0]
 

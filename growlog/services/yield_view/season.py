@@ -21,7 +21,7 @@ from growlog.records.entry import Entry, Pick
 from growlog.services.entries import own_entries
 from growlog.services.picks import pick_points
 from growlog.services.yield_view.earlier_crops import EarlierCrops, earlier_crops
-from growlog.services.yield_view.flowers import flower_records, still_out
+from growlog.services.yield_view.flowers import every_flower, flower_records, still_out
 from growlog.services.yield_view.usual_days import usual_lag
 from growlog.storage.unit_of_work import UnitOfWork
 from growlog.words import say, show_day
@@ -108,7 +108,8 @@ class CropSeason:
         if ended is not None:
             return ended
         ask = ComingAsk(self.day_zero, self.age, COMING_DAYS, self.planned_end_age)
-        return coming_picks(ask, still_out(self.flowers), self.points, self.fruit_set, self.seed)
+        out, every = still_out(self.flowers), every_flower(self.flowers)
+        return coming_picks(ask, out, self.points, self.fruit_set, self.seed, every)
 
     @cached_property
     def forecast_fruit(self) -> YieldForecast | NotYet:

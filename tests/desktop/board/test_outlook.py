@@ -5,12 +5,15 @@ from datetime import date
 from typing import Any
 
 import pytest
+from PySide6.QtCore import QPoint, QRect
+from PySide6.QtGui import QPixmap, QRegion
 
 from growlog.calculations.coming_picks import ComingAsk, ComingPicks, coming_picks
 from growlog.calculations.not_yet import NotYet
 from growlog.calculations.pick_intervals import Measure
 from growlog.calculations.yield_curve import PickPoint, cumulative_yield, yield_so_far
 from growlog.calculations.yield_forecast import ForecastAsk, YieldForecast, forecast_yield
+from growlog.desktop.look.theme import current
 from growlog.services.board import Board, Curve
 from growlog.services.yield_view.outlook import Outlook
 from tests.desktop.board.boards import SOWN, full_board, shown_board
@@ -138,3 +141,45 @@ def test_a_low_chart_keeps_its_head_to_one_row(qtbot: Any) -> None:
     assert chart.strip.geometry().right() < chart.export_menu.x()
     assert isinstance(outlook().fruit, YieldForecast)
     assert outlook().sentence in chart.strip.button.toolTip()
+
+
+def test_the_switch_can_be_set_from_outside_and_tells_when_it_turns(qtbot: Any) -> None:
+    board = shown_board(qtbot, growing(), AGE)
+    board.show_outlook(outlook())
+    told: list[bool] = []
+    board.to_come_toggled.connect(told.append)
+    board.set_to_come(False)
+    assert board.surface.chart.ahead is None
+    board.set_to_come(True)
+    assert board.surface.chart.ahead is not None
+    assert told == [False, True]
+
+
+def test_a_switch_without_room_for_its_sentence_is_no_wider_than_its_words(qtbot: Any) -> None:
+    board = shown_board(qtbot, growing(), AGE)
+    board.show_outlook(outlook())
+    strip = board.surface.chart.strip
+    strip.place(QRect(0, 0, 170, 26), 320, may_go_below=False)
+    assert strip.label.isHidden()
+    assert strip.width() == strip.button.sizeHint().width()
+
+
+def test_in_a_low_window_the_chart_keeps_enough_height_to_be_read(qtbot: Any) -> None:
+    board = shown_board(qtbot, growing(), AGE)
+    board.resize(480, 420)
+    board.surface.lay_out()
+    assert board.surface.chart.height() >= 150
+
+
+def test_nothing_picked_is_said_though_the_axis_is_scrolled_out_of_view(qtbot: Any) -> None:
+    empty = replace(growing(), curve=Curve("crop", "Boxroom Gold", (), AGE), first_pick_age=None)
+    board = shown_board(qtbot, empty, AGE)
+    chart = board.surface.chart
+    upper = QRegion(0, 0, chart.width(), chart.axis_strip().top() - 2)
+    whole, part = chart.grab().toImage(), QPixmap(chart.size())
+    part.fill(current().colour("paper"))
+    chart.render(part, QPoint(), upper)
+    row = range(round(chart.plot_area().left()), round(chart.plot_area().right()))
+    y = round(chart.plot_area().center().y())
+    assert len({whole.pixel(x, y) for x in row}) > 2
+    assert [whole.pixel(x, y) for x in row] == [part.toImage().pixel(x, y) for x in row]

@@ -13,6 +13,8 @@ from growlog.desktop.board.surface import Surface
 from growlog.desktop.look.theme import apply_theme
 from tests.desktop.board.boards import CURVE, bare_board, full_board, shown_board
 
+pytestmark = pytest.mark.slow
+
 
 def heard(signal: Any) -> list[Any]:
     got: list[Any] = []

@@ -16,6 +16,8 @@ from growlog.records.change import Change
 from growlog.services.photo_intake import IntakeItem
 from tests.desktop.intake.conftest import Bench
 
+pytestmark = pytest.mark.slow
+
 
 def cell(bench: Bench, name: str, column: int) -> str:
     """What a cell of a file's row says."""

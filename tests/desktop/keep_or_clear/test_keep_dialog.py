@@ -6,6 +6,7 @@ from datetime import timedelta
 from decimal import Decimal
 from functools import partial
 
+import pytest
 from PySide6.QtTest import QTest
 from pytestqt.qtbot import QtBot
 
@@ -19,6 +20,8 @@ from growlog.services.yield_view.keep import KeepAsk, weigh_up
 from growlog.services.yield_view.keep_grounds import KeepGrounds, keep_grounds_of
 from tests.logbooks import plant_crop
 from tests.services.yield_view.seasons import at, picked
+
+pytestmark = pytest.mark.slow
 
 
 def answer(dialog: KeepDialog, grounds: KeepGrounds, ask: KeepAsk) -> None:

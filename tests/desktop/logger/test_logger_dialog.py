@@ -16,6 +16,8 @@ from growlog.services.climate.of_crop import climate_of_room
 from tests.desktop.fakes import FakeFileChoice
 from tests.desktop.logger.conftest import Person
 
+pytestmark = pytest.mark.slow
+
 CLEAN = ("2026-01-10 08:00,21.5,60", "2026-01-10 08:10,21.7,61", "2026-01-10 14:00,23.0,55")
 
 

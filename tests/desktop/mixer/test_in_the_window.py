@@ -19,6 +19,8 @@ from tests.desktop.mixer.conftest import retype
 from tests.logbooks import TODAY, logbook, plant_crop
 from tests.services.mixer.bottles import make_shelf
 
+pytestmark = pytest.mark.slow
+
 Key, Control = Qt.Key, Qt.KeyboardModifier.ControlModifier
 
 

@@ -16,6 +16,8 @@ from growlog.services.open_logbook import OpenLogbook
 from growlog.services.waters import save_water
 from tests.desktop.mixer.conftest import line_of, retype
 
+pytestmark = pytest.mark.slow
+
 Key, Control = Qt.Key, Qt.KeyboardModifier.ControlModifier
 
 
@@ -80,7 +82,11 @@ def test_a_word_where_a_number_belongs_stops_the_log_and_keeps_the_last_figures(
     dialog: MixerDialog, qtbot: QtBot
 ) -> None:
     line = line_of(dialog, "Concentrate A")
-    retype(dialog, line.amount.line, "two")
+    retype(dialog, line.amount.line, "6")
+    line.amount.line.selectAll()
+    QTest.keyClicks(line.amount.line, "two")
+    dialog.current_state()
+    assert plain(line.tank_label.text()) == "120 mL"
     assert line.message.text() == "Write a number, for example 1.5."
     with qtbot.assertNotEmitted(dialog.save_wanted):
         dialog.save_button.click()
@@ -104,6 +110,7 @@ def test_a_product_without_analysis_is_unknown_and_never_nothing(dialog: MixerDi
     assert line_of(dialog, "Tonic").message.text() == "What Tonic brings is not known and is missing in the sums."
     assert dialog.unknown_label.isVisible()
     assert dialog.unknown_label.text().endswith("Tonic")
+    assert dialog.ec_card.meter_label.text() == "What Tonic adds to it is not known."
 
 
 def test_gallons_of_two_kinds_are_asked_about_beside_the_line(dialog: MixerDialog) -> None:

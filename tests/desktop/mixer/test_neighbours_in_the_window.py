@@ -22,6 +22,8 @@ from tests.desktop.fakes import FakeFileChoice, FakeMessages
 from tests.logbooks import logbook, plant_crop
 from tests.services.mixer.bottles import make_shelf
 
+pytestmark = pytest.mark.slow
+
 
 @pytest.fixture
 def window(qtbot: QtBot, tmp_path: Path) -> Iterator[MainWindow]:

@@ -16,6 +16,8 @@ from growlog.services.open_logbook import OpenLogbook
 from tests.desktop.money.conftest import ShowMoney, day
 from tests.logbooks import write
 
+pytestmark = pytest.mark.slow
+
 
 def plain(text: str) -> str:
     return text.replace("\u2009", " ")

@@ -13,6 +13,8 @@ from tests.desktop.old_notes.conftest import Desk
 from tests.services.old_notes.carried import entries_of
 from tests.sharing.old_notes.written_tables import write_text, write_xlsx
 
+pytestmark = pytest.mark.slow
+
 TABLE = "date,fruit,weight g,note\n2026-01-05,3,210,first\n2026-01-06,2,130,\nnever,1,,\n2026-01-08,1,60,a,b\n"
 
 

@@ -14,6 +14,8 @@ from growlog.desktop.settings import Settings
 from tests.desktop.fakes import FakeFileChoice, FakeMessages
 from tests.logbooks import logbook, plant_crop
 
+pytestmark = pytest.mark.slow
+
 Key, Control = Qt.Key, Qt.KeyboardModifier.ControlModifier
 
 

@@ -1,5 +1,6 @@
 """The decision on a crop: asked for, quoted, corrected, and shown when its cultivar is sown again."""
 
+import pytest
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QLabel
 
@@ -8,6 +9,8 @@ from growlog.desktop.review.decision_dialog import DecisionDialog
 from growlog.records.decision import Verdict
 from growlog.services.decisions import decide, decisions_of
 from tests.desktop.review.at_the_desk import Desktop
+
+pytestmark = pytest.mark.slow
 
 
 def asked(desktop: Desktop) -> DecisionDialog:
@@ -102,3 +105,18 @@ def test_it_is_shown_when_the_cultivar_is_sown_again(desktop: Desktop) -> None:
     QTest.keyClicks(form.form.cultivar_field.line, "en")
     assert not form.past.isVisible()
     form.close()
+
+
+def test_a_decision_is_removed_and_brought_back(desktop: Desktop) -> None:
+    decide(desktop.log, desktop.crop.id, Verdict.REGROW, "early and even")
+    dialog = desktop.review()
+    assert dialog.page is not None
+    dialog.page.decision.remove_button.click()
+    desktop.wait()
+    assert decisions_of(desktop.log, desktop.crop.id) == []
+    assert desktop.messages.informed == ["The decision was removed."]
+    assert not dialog.page.decision.remove_button.isVisible()
+    assert desktop.window.desk is not None
+    desktop.window.desk.undo()
+    desktop.wait()
+    assert [d.reasons for d in decisions_of(desktop.log, desktop.crop.id)] == ["early and even"]

@@ -2,6 +2,7 @@
 
 from datetime import date
 
+import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtTest import QTest
 from pytestqt.qtbot import QtBot
@@ -13,9 +14,12 @@ from growlog.desktop.review.review_dialog import ReviewDialog
 from growlog.records.entry import Pick
 from growlog.services.crops import crop_and_cultivar
 from growlog.services.entries import add_entry
-from growlog.services.review.model import Happening
+from growlog.services.review.model import Happening, ReviewLine, ReviewSection
 from tests.desktop.review.at_the_desk import Desktop
 from tests.logbooks import entry_on
+from tests.services.photo_rows import photo_on
+
+pytestmark = pytest.mark.slow
 
 Left = Qt.MouseButton.LeftButton
 
@@ -144,6 +148,40 @@ def test_photos_are_chosen_by_hand_and_picked_by_age_again(desktop: Desktop) -> 
     reviews.photos.automatic_button.click()
     desktop.wait()
     assert shown_ages(dialog) == [5, 44, 66]
+
+
+def test_the_other_photos_of_a_day_are_shown_when_asked_and_ticks_stay(desktop: Desktop) -> None:
+    photo_on(desktop.log, desktop.crop, date(2025, 12, 29))
+    desktop.review()
+    assert desktop.window.opened is not None
+    reviews = desktop.window.opened.reviews
+    reviews.open_photos()
+    assert reviews.photos is not None
+    reviews.photos.grid.tiles[0].setChecked(False)
+    reviews.photos.every_box.click()
+    tiles = reviews.photos.grid.tiles
+    assert [tile.photo.age for tile in tiles] == [5, 44, 44, 66]
+    assert [tile.isChecked() for tile in tiles] == [False, True, False, True]
+    tiles[2].setChecked(True)
+    reviews.photos.every_box.click()
+    assert [tile.isChecked() for tile in reviews.photos.grid.tiles] == [False, True, True, True]
+    reviews.photos.close()
+    desktop.wait()
+
+
+def test_earlier_crops_that_find_no_room_are_named(qtbot: QtBot) -> None:
+    line = ReviewLine("weight", "Weight", "2 kg", ("1 kg", "3 kg", "4 kg"))
+    names = ["Skylight Round", "Porch Violet", "Landing Light"]
+    lines = LineTable(ReviewSection("production", "Production", (line,)), names, packet=False)
+    qtbot.addWidget(lines)
+    lines.resize(1200, 100)
+    lines.show()
+    assert lines.shown_beside() == 3
+    assert not lines.left_out.isVisible()
+    lines.resize(520, 100)
+    assert lines.shown_beside() == 1
+    assert "Porch Violet; Landing Light" in lines.left_out.text()
+    assert lines.left_out.isVisible()
 
 
 def test_more_than_thirty_notes_are_shown_when_asked(qtbot: QtBot) -> None:

@@ -1,9 +1,12 @@
 """The what-if in the window: each changed input listed, a blank yield change never taken as zero."""
 
+import pytest
 from PySide6.QtTest import QTest
 
 from growlog.desktop.review.what_if_dialog import WhatIfDialog
 from tests.desktop.review.at_the_desk import Desktop
+
+pytestmark = pytest.mark.slow
 
 
 def opened(desktop: Desktop) -> WhatIfDialog:

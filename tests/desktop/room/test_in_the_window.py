@@ -18,6 +18,8 @@ from tests.desktop.fakes import FakeFileChoice, FakeMessages
 from tests.desktop.hands import retype
 from tests.logbooks import furnish, logbook, plant_crop
 
+pytestmark = pytest.mark.slow
+
 
 @pytest.fixture
 def log(tmp_path: Path) -> Iterator[OpenLogbook]:

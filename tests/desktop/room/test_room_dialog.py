@@ -10,6 +10,8 @@ from growlog.services.rooms import RoomView
 from tests.desktop.hands import retype
 from tests.desktop.room.conftest import BOX_ROOM, FAN, LAMP, MakePerson, Person
 
+pytestmark = pytest.mark.slow
+
 
 def press(button: object) -> None:
     QTest.mouseClick(button, Qt.MouseButton.LeftButton)  # type: ignore[call-overload]

@@ -5,6 +5,7 @@ from datetime import timedelta
 from functools import partial
 from typing import Any, cast
 
+import pytest
 from PySide6.QtCore import Qt
 from pytestqt.qtbot import QtBot
 
@@ -18,6 +19,8 @@ from growlog.services.open_logbook import OpenLogbook
 from growlog.services.side_by_side.beside import crops_beside
 from tests.logbooks import plant_crop
 from tests.services.yield_view.seasons import at, picked
+
+pytestmark = pytest.mark.slow
 
 
 class IdleRunner:

@@ -2,12 +2,15 @@
 
 from collections.abc import Callable
 
+import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QApplication
 from shiboken6 import delete, isValid
 
 from growlog.services.tally import CropTally
 from tests.desktop.tally.conftest import Hands, empty_tally
+
+pytestmark = pytest.mark.slow
 
 OFFER = "A tally from 18 January 2026, 12:40 was not finished."
 

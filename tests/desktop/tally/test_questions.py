@@ -4,11 +4,14 @@ from collections.abc import Callable
 from dataclasses import replace
 from datetime import timedelta
 
+import pytest
 from PySide6.QtCore import Qt
 
 from growlog.records.problems import Problem
 from growlog.services.tally import TallyProblem
 from tests.desktop.tally.conftest import Clock, Hands, three_crops
+
+pytestmark = pytest.mark.slow
 
 CLOSED = "The label of Leaf wash asks for no pick before 21 January 2026."
 

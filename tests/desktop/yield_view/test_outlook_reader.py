@@ -16,6 +16,8 @@ from growlog.services.yield_view.outlook import Outlook
 from tests.logbooks import SOWN, entry_on, plant_crop
 from tests.services.yield_view.seasons import SEASON, pick, picked
 
+pytestmark = pytest.mark.slow
+
 
 @pytest.fixture
 def desk(log: OpenLogbook, crop: Crop, qtbot: QtBot) -> Iterator[Desk]:

@@ -37,6 +37,8 @@ from growlog.services.undo import undo
 from tests.logbooks import SOWN, add_plant, content_of, plant_crop, write, write_for
 from tests.services.mixer.bottles import Shelf
 
+pytestmark = pytest.mark.slow
+
 DAY = date(2026, 3, 1)
 
 

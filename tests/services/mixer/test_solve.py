@@ -20,8 +20,8 @@ from growlog.services.mixer import (
     strength_for_ec,
 )
 from growlog.services.open_logbook import OpenLogbook
-from growlog.services.shelf import change_product
-from tests.services.mixer.bottles import Shelf
+from growlog.services.shelf import add_product, change_product, remove_product
+from tests.services.mixer.bottles import Shelf, bottle
 
 EXACT = DoseWishes(smallest_ml=None, smallest_g=None)
 
@@ -78,6 +78,23 @@ def test_an_element_off_the_middle_of_its_range_but_in_it_is_met(log: OpenLogboo
     assert {"Ca", "N"} == {miss.element for miss in found.unmet}
     wide = OwnTarget({**ranges, "Ca": Range(50, 300)})
     assert {"N"} == {m.element for m in doses_for(log, replace(furnished.state, target=wide), EXACT).unmet}
+
+
+def test_what_left_the_shelf_is_still_dosed_and_what_is_unknown_keeps_its_dose(
+    log: OpenLogbook, furnished: Shelf
+) -> None:
+    add_product(log, bottle("Tonic"))
+    remove_product(log, furnished.part_a.id)
+    doses = (*furnished.state.doses, MixerDose("Tonic", 2.0, "mL/L"))
+    state = replace(furnished.state, doses=doses, target=OwnTarget({"Ca": Range(150, 150)}))
+    names = tuple(d.product for d in doses)
+    found = doses_for(log, state, replace(EXACT, candidates=names)).state.doses
+    # By hand: 150 mg/L of calcium, 47 mg in each mL of the concentrate.
+    assert found[0].amount == pytest.approx(150 / 47, rel=1e-3)
+    assert found[0].product_id == furnished.part_a.id
+    assert found[-1] == doses[-1]
+    without = doses_for(log, state, replace(EXACT, candidates=names[:-1])).state.doses
+    assert "Tonic" not in [d.product for d in without]
 
 
 def test_the_whole_shelf_is_looked_through_where_nothing_is_dosed(log: OpenLogbook, furnished: Shelf) -> None:

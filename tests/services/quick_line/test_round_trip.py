@@ -2,11 +2,14 @@
 
 from collections.abc import Callable
 
+import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from growlog.records.entry import Cull, CullCause, Detail, Feed, FruitCheck, Pick, Pollination, Reading, Training
 from tests.services.quick_line.lines import read
+
+pytestmark = pytest.mark.slow
 
 COUNT = st.integers(1, 60)
 WEIGHT = st.integers(5, 900)

@@ -11,6 +11,8 @@ from growlog.services.quick_line import LineContext, LineReading, SpanRole, read
 from growlog.services.quick_line.vocabulary import PHRASES
 from tests.services.quick_line.lines import CONTEXT, detail_of, read
 
+pytestmark = pytest.mark.slow
+
 
 def sentences(reading: LineReading) -> str:
     return " ".join(p.sentence for p in reading.problems)

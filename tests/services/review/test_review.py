@@ -14,6 +14,8 @@ from growlog.services.rooms import place_crop
 from tests.logbooks import SOWN, furnish, plant_crop, write, write_for
 from tests.services.review.grown import day, grown, priced
 
+pytestmark = pytest.mark.slow
+
 
 def value(review: CropReview, section: str, key: str) -> str:
     """A line's value without its thin and unbroken spaces."""

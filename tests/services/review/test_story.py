@@ -21,6 +21,8 @@ from tests.logbooks import SOWN, plant_crop
 from tests.services.photo_rows import photo_on
 from tests.services.review.grown import day, grown
 
+pytestmark = pytest.mark.slow
+
 
 def ages(log: OpenLogbook, crop: Crop, **options: object) -> list[int]:
     return [p.age for p in review_of(log, crop.id, options=ReviewOptions(**options)).photos]  # type: ignore[arg-type]
@@ -130,3 +132,12 @@ def test_as_many_photos_as_asked_for(log: OpenLogbook) -> None:
     for age in range(40):
         photo_on(log, crop, SOWN + timedelta(days=age), leads=True)
     assert len(ages(log, crop, photo_count=12)) == 12
+
+
+def test_every_photo_of_a_day_can_be_chosen_the_leading_one_first(log: OpenLogbook) -> None:
+    crop = plant_crop(log)
+    other = photo_on(log, crop, day(3))
+    leader = photo_on(log, crop, day(3), leads=True)
+    assert [p.use_id for p in story_choices(log, crop.id)] == [leader.id, other.id]
+    choose_photos(log, crop.id, [other.id])
+    assert [p.use_id for p in review_of(log, crop.id).photos] == [other.id]

@@ -3,6 +3,8 @@
 from dataclasses import replace
 from datetime import date, timedelta
 
+import pytest
+
 from growlog.records.crop import Crop
 from growlog.records.entry import Cull, CullCause, Feed, FruitCheck, Pick, Pollination, TaggedFruit
 from growlog.services.crops import change_crop, clear_crop, crop_and_cultivar
@@ -12,6 +14,8 @@ from growlog.services.figure_values import fact_values
 from growlog.services.open_logbook import OpenLogbook
 from tests.logbooks import add_plant, furnish, plant_crop, write
 from tests.services.yield_view.seasons import SEASON, at, picked, pollinated, write_all
+
+pytestmark = pytest.mark.slow
 
 FLOWERS = {39: 2, 43: 4, 46: 5, 50: 6, 53: 7, 57: 7, 60: 7, 64: 6, 67: 5, 71: 4, 75: 4}
 YIELD_FAMILIES = ("milestones", "picks", "fruit-set", "forecast", "keep-or-clear")

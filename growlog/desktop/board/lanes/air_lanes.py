@@ -24,7 +24,7 @@ class TemperatureLane(BoardLane):
 
     key = "temperature"
     natural_px = 38
-    least_px = 28
+    least_px = 22
     only_with_something = True
 
     def name(self) -> str:

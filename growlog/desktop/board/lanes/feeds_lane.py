@@ -15,7 +15,7 @@ class FeedsLane(BoardLane):
 
     key = "feeds"
     natural_px = 46
-    least_px = 34
+    least_px = 28
 
     def name(self) -> str:
         """Feeds."""

@@ -18,7 +18,7 @@ class MarksLane(BoardLane):
     """A mark at each entry; those that would cover each other stand in two rows."""
 
     natural_px = 26
-    least_px = 18
+    least_px = 16
     mark_px = 12.0
     may_stack = True
 

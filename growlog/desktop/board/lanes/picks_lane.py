@@ -18,7 +18,7 @@ class PicksLane(BoardLane):
 
     key = "picks"
     natural_px = 50
-    least_px = 32
+    least_px = 26
 
     def name(self) -> str:
         """Picks."""

@@ -16,7 +16,7 @@ class PollinationLane(BoardLane):
 
     key = "pollination"
     natural_px = 38
-    least_px = 24
+    least_px = 20
 
     def name(self) -> str:
         """Pollination."""
