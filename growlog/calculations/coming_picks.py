@@ -78,8 +78,8 @@ def coming_picks(
 ) -> ComingPicks | NotYet:  # fmt: skip
     """Marketable fruit of the next days from what was known as of a plant age; the same seed gives the same band.
 
-    flowers: those that may still bring a pick. every: all that were written down, to hold the last weeks' picks
-    against; without them the set rate is taken as it is.
+    flowers: those that may still bring a pick. every: all that were written down, to hold the last two
+    weeks' picks against in words.
     """
     points = [p for p in picks if p.age <= ask.as_of_age]
     out = [f for f in flowers if f.age <= ask.as_of_age and f.count > 0]
@@ -89,9 +89,8 @@ def coming_picks(
     rng = np.random.default_rng(seed)
     if isinstance(fruit_set, FruitSet):
         late = late_picks([f for f in every if f.age <= ask.as_of_age], points, fruit_set, ask.as_of_age)
-        kept = _marketable_share(points) * (late.share if every else 1.0)
-        daily = _from_flowers(ask, days, out, fruit_set, kept, rng)
-        words = " ".join(w for w in (_flower_words(fruit_set, out, ask), late.sentence if every else "") if w)
+        daily = _from_flowers(ask, days, out, fruit_set, _marketable_share(points), rng)
+        words = " ".join(w for w in (_flower_words(fruit_set, out, ask), late.sentence) if w)
         return _told(ask, daily, rng, words, fruit_set, "")
     recent = _recent(points, ask.as_of_age)
     if isinstance(recent, NotYet):
@@ -101,9 +100,9 @@ def coming_picks(
 
 
 def _from_flowers(
-    ask: ComingAsk, days: int, flowers: Sequence[Flowers], known: FruitSet, kept: float, rng: np.random.Generator
+    ask: ComingAsk, days: int, flowers: Sequence[Flowers], known: FruitSet, marketable: float, rng: np.random.Generator
 ) -> Counts:
-    """Marketable fruit of each future (row) by the end of each day (column). kept: of what the set rate promises."""
+    """Marketable fruit of each future (row) by the end of each day (column)."""
     root = np.linalg.cholesky(known.covariance + 1e-9 * np.eye(3))
     numbers = known.numbers + rng.standard_normal((DRAWS, 3)) @ root.T
     rate = 1 / (1 + np.exp(-np.clip(numbers[:, 0], -8, 8)))
@@ -114,7 +113,7 @@ def _from_flowers(
     told = np.concatenate([np.broadcast_to(counts[: len(flowers)], (DRAWS, len(flowers))), new], axis=1)
     ends = np.concatenate([[known.last_session_age], np.arange(ask.as_of_age + 1, ask.as_of_age + days + 1)])
     by_end = _ready(ends[:, None, None] - ages[None, None, :], numbers[:, 1], spread)
-    chances = rate[None, :, None] * np.diff(by_end, axis=0) * kept
+    chances = rate[None, :, None] * np.diff(by_end, axis=0) * marketable
     return np.asarray(np.cumsum(_picked(told.copy(), np.clip(chances, 0.0, 1.0), rng), axis=1))
 
 

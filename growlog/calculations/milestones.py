@@ -163,6 +163,9 @@ def against_packet(
     return PacketComparison(counted_from, packet_days, days, late, percent, _early_or_late(late, percent), figure)
 
 
+_OF_WHAT = {"flower to harvest": mark("From flower to pick"), "days to maturity": mark("To the first pick")}
+
+
 def against_usual(days: int, usual: UsualRange) -> AgainstUsual:
     """A crop's days against what is usual, in a sentence with the source."""
     off = days - min(max(float(days), usual.low_days), usual.high_days)
@@ -173,9 +176,10 @@ def against_usual(days: int, usual: UsualRange) -> AgainstUsual:
         words = say("{days} days are fewer than the usual {low} to {high}", days=days, low=low, high=high)
     else:
         words = say("{days} days are more than the usual {low} to {high}", days=days, low=low, high=high)
-    source = say("{words} ({crop}, from {start}; {source}).", words=words, crop=usual.crop, start=usual.counted_from,
-                 source=usual.source)  # fmt: skip
-    return AgainstUsual(usual, days, off, source)
+    of_what = say(_OF_WHAT.get(usual.kind, usual.kind))
+    sentence = say("{of_what}: {words} ({crop}, from {start}; {source}).", of_what=of_what, words=words,
+                   crop=usual.crop, start=usual.counted_from, source=usual.source)  # fmt: skip
+    return AgainstUsual(usual, days, off, sentence)
 
 
 def usual_for(crop: str, kind: str, rows: Sequence[UsualRange]) -> list[UsualRange]:

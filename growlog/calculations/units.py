@@ -50,6 +50,11 @@ def fahrenheit_from_celsius(temperature_c: float) -> float:
     return temperature_c * 9 / 5 + 32
 
 
+def fahrenheit_days_from_celsius_days(degree_days_c: float) -> float:
+    """°F·d of degree days in °C·d, which know no zero to shift."""
+    return degree_days_c * 9 / 5
+
+
 def celsius_from_fahrenheit(temperature_f: float) -> float:
     """°C of a temperature in °F."""
     return (temperature_f - 32) * 5 / 9

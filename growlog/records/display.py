@@ -12,6 +12,7 @@ _US: dict[str, tuple[str, int, Callable[[float], float]]] = {
     "kg": ("lb", 0, exact.pounds_from_kilograms),
     "cm": ("in", 0, exact.inches_from_centimetres),
     "°C": ("°F", 0, exact.fahrenheit_from_celsius),
+    "°C·d": ("°F·d", 0, exact.fahrenheit_days_from_celsius_days),
 }
 
 

@@ -50,12 +50,14 @@ def amount_words(portion: Portion) -> str:
 def _first_fill(tank_l: float | None) -> str:
     if tank_l is None:
         return say("Fill the tank to about nine tenths with water.")
-    return say("Fill {volume} of water.", volume=_volume(tank_l * _FIRST_FILL))
+    return say("Fill {volume} of water.", volume=volume_words(tank_l * _FIRST_FILL))
 
 
 def _last_fill(tank_l: float | None) -> str:
     return (
-        say("Fill up with water. Stir.") if tank_l is None else say("Fill to {volume}. Stir.", volume=_volume(tank_l))
+        say("Fill up with water. Stir.")
+        if tank_l is None
+        else say("Fill to {volume}. Stir.", volume=volume_words(tank_l))
     )
 
 
@@ -82,7 +84,7 @@ def _listed(portions: Sequence[Portion]) -> str:
     return ", ".join(p.words for p in portions)
 
 
-def _volume(litres: float) -> str:
+def volume_words(litres: float) -> str:
     """One decimal; none for whole litres of a large tank, two where a small one would else fill twice to the same."""
     if litres >= 10:
         return fixed(litres, 0 if abs(litres - round(litres)) < 0.05 else 1, "L")

@@ -41,7 +41,8 @@ class Workable:
 _TYPED_NAMES = {
     "photoperiod_h": "hours", "hours_a_day": "hours", "relative_humidity_percent": "humidity",
     "air_temperature_c": "temperature", "power_w": "watts", "lamp_w": "watts", "wall_w": "watts", "highest": "tmax",
-    "lowest": "tmin", "lux_per_umol": "factor", "ppfd_umol": "ppfd", "dli_mol": "dli", "foot_candles_per_umol": "factor", "ballast_loss_percent": "loss",
+    "lowest": "tmin", "ppfd_umol": "ppfd", "dli_mol": "dli", "lux_per_umol": "factor",
+    "foot_candles_per_umol": "factor", "ballast_loss_percent": "loss",
     "dimming_percent": "dimming", "efficacy_umol_per_j": "efficacy", "on_minutes": "hours", "rate_an_hour": "rate",
 }  # fmt: skip
 
@@ -107,7 +108,8 @@ def _take(parameter: Parameter, typed: dict[str, str]) -> Any:
 def _names(parameter: Parameter) -> dict[str, str]:
     """All names of a parameter, with the unit that a name's ending stands for."""
     endings = parameter.unit.endings
-    names = {name: endings.get(name, "") for name in (parameter.key, *parameter.other_names)}  # kw=0.8 is kilowatts
+    # A name may be an ending itself: kw=0.8 is kilowatts.
+    names = {name: endings.get(name, "") for name in (parameter.key, *parameter.other_names)}
     for stem in list(names):
         for ending, unit in endings.items():
             bare = stem.removesuffix(f"_{parameter.key.rpartition('_')[2]}") if "_" in stem else stem

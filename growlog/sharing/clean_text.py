@@ -1,9 +1,12 @@
 """Text as pages hold it: without controls, halves of letters and code points of no letter."""
 
+import re
 import unicodedata
 from typing import Any
 
 _THIN, _THIN_UNBROKEN = "\u2009", "\u202f"
+_MAY_BREAK = "\u200b"
+_LONG_WORD = re.compile(r"\S{20}(?=\S{4})")
 
 
 def shareable(value: Any) -> Any:
@@ -15,6 +18,15 @@ def shareable(value: Any) -> Any:
     if isinstance(value, (list, tuple)):
         return [shareable(item) for item in value]
     return value
+
+
+def breakable(value: Any) -> Any:
+    """Plain values with places at which a very long word may go on in the next line of paper."""
+    if isinstance(value, str):
+        return _LONG_WORD.sub(lambda found: f"{found[0]}{_MAY_BREAK}", value)
+    if isinstance(value, dict):
+        return {key: breakable(item) for key, item in value.items()}
+    return [breakable(item) for item in value] if isinstance(value, list) else value
 
 
 def clean(text: str) -> str:

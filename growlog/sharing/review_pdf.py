@@ -3,7 +3,7 @@
 from collections.abc import Mapping, Sequence
 from typing import Any
 
-from growlog.sharing.clean_text import shareable
+from growlog.sharing.clean_text import breakable, shareable
 from growlog.sharing.svg_chart import ChartSize, YieldChart, yield_chart_svg
 from growlog.sharing.typeset import page_pictures, set_pages_with_files
 from growlog.words import say, say_count
@@ -57,7 +57,7 @@ def _on_paper(facts: Mapping[str, Any], chart: YieldChart | None, paper: str) ->
         "notes_words": _notes_words(len(facts["notes"])),
         "more_words": say("What else happened"),
     }
-    return dict(shareable({**facts, **told}))
+    return dict(breakable(shareable({**facts, **told})))
 
 
 def _beside_words(earlier: Sequence[str]) -> str:
@@ -95,4 +95,8 @@ def _left_out(count: int) -> str:
 def _notes_words(count: int) -> str:
     if not count:
         return ""
-    return say("Notes 1 to {n} on the last pages say how each figure was worked out and how sure it is.", n=count)
+    return say_count(
+        "Note 1 on the last page says how the figure was worked out and how sure it is.",
+        "Notes 1 to {n} on the last pages say how each figure was worked out and how sure it is.",
+        count,
+    )

@@ -6,6 +6,7 @@ from pathlib import Path
 from typing import Any
 
 from sqlalchemy import URL, Connection, Engine, create_engine, event
+from sqlalchemy.exc import OperationalError
 
 from growlog.storage.problems import LogbookNotWritable, NewerLogbook, NotALogbook
 from growlog.words import say
@@ -38,11 +39,17 @@ def make_database(path: Path) -> None:
             pass
         _set_application_id(path)
         migrate(path)
+    except FileExistsError:
+        raise
     except OSError as error:
-        if isinstance(error, FileExistsError):
-            raise
-        sentence = say("{path} cannot be written: {reason}.", path=path, reason=error.strerror or str(error))
-        raise LogbookNotWritable(sentence) from error
+        raise _not_made(path, error.strerror or str(error)) from error
+    except (sqlite3.OperationalError, OperationalError) as error:  # such as a full disk
+        path.unlink(missing_ok=True)
+        raise _not_made(path, str(getattr(error, "orig", error))) from error
+
+
+def _not_made(path: Path, reason: str) -> LogbookNotWritable:
+    return LogbookNotWritable(say("{path} cannot be written: {reason}.", path=path, reason=reason))
 
 
 def check_is_logbook(path: Path) -> None:

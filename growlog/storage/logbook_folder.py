@@ -64,7 +64,7 @@ def make_logbook(folder: Path) -> None:
     """Makes an empty logbook in a new or empty folder; LogbookNotWritable or NotALogbook otherwise."""
     if (folder / DATABASE).exists():
         raise LogbookNotWritable(say("{folder} already holds a logbook. It was left as it is.", folder=folder))
-    if folder.exists() and (not folder.is_dir() or any(folder.iterdir())):
+    if folder.exists() and (not folder.is_dir() or any(not _is_empty_part(part) for part in folder.iterdir())):
         raise NotALogbook(say("{folder} is not empty. Choose a new or an empty folder.", folder=folder))
     try:
         folder.mkdir(parents=True, exist_ok=True)
@@ -74,6 +74,11 @@ def make_logbook(folder: Path) -> None:
         sentence = say("{folder} cannot be written: {reason}.", folder=folder, reason=error.strerror or str(error))
         raise LogbookNotWritable(sentence) from error
     make_database(folder / DATABASE)
+
+
+def _is_empty_part(path: Path) -> bool:
+    """What a try to make a logbook left behind on a full disk."""
+    return path.name in (PHOTOS, BACKUPS) and path.is_dir() and not any(path.iterdir())
 
 
 def open_logbook(folder: Path, clock: Clock, *, read_only: bool = False) -> LogbookFolder:

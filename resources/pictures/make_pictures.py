@@ -12,6 +12,10 @@ SHOWN = (
     ("board-dark", "board", "Landing Light", 124, "1440x900", "dark"),
     ("compare", "compare", "Boxroom Gold", 90, "1440x900", "light"),
     ("pick", "form-pick", "Boxroom Gold", 84, "1440x900", "light"),
+    ("tally", "tally-full", "Landing Light", 128, "1440x900", "light"),
+    ("mixer", "mixer-target", "Landing Light", 128, "1440x900", "light"),
+    ("money", "money", "Boxroom Gold", 112, "1440x900", "light"),
+    ("review", "review", "Boxroom Gold", 112, "1440x900", "light"),
 )
 
 

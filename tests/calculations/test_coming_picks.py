@@ -70,6 +70,17 @@ def test_a_crop_without_flowers_written_down_uses_the_recent_rate_and_says_so() 
     assert found.days[-1].low <= 7 <= found.days[-1].high
 
 
+def test_picks_that_fall_behind_their_flowers_are_told() -> None:
+    flowers = [Flowers(age, 2) for age in range(30, 90, 2)]
+    picks = [PickPoint(age, 1, None) for age in range(36, 91, 2)]
+    few = [p for p in picks if p.age <= 76] + [PickPoint(82, 1, None)]
+    for given_picks, is_told in ((picks, False), (few, True)):
+        known = estimate_fruit_set(FlowerRecords(flowers, given_picks), USUAL, 90)
+        found = coming_picks(replace(ASK, as_of_age=90), flowers, given_picks, known, 2, flowers)
+        assert isinstance(found, ComingPicks)
+        assert ("if the plant is waning" in found.basis_sentence) is is_told
+
+
 def test_flowers_seen_open_serve_crops_that_set_by_themselves() -> None:
     known = estimate_fruit_set(FlowerRecords(FLOWERS, PICKS, source=FlowerSource.SEEN_OPEN), USUAL, 60)
     found = coming_picks(ASK, FLOWERS, PICKS, known, seed=2)

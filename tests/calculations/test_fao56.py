@@ -34,8 +34,8 @@ def test_worked_examples_of_the_paper_are_met() -> None:
 
 
 def test_the_paper_s_example_with_less_known_of_the_humidity_is_met() -> None:
-    # Paper 56, example 5, as quoted: of the same day the mean humidity of 68 % alone gives 1.78 kPa, the highest of 82 %
-    # with the lowest temperature alone 1.69 kPa.
+    # Paper 56, example 5, as quoted: of the same day the mean humidity of 68 % alone gives 1.78 kPa, the highest of
+    # 82 % with the lowest temperature alone 1.69 kPa.
     assert mean_saturation_vapour_pressure(25, 18) * 0.68 == pytest.approx(1.78, abs=0.005)
     assert vapour_pressure(18, 82) == pytest.approx(1.69, abs=0.005)
 

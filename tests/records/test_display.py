@@ -31,6 +31,11 @@ def test_us_units_reach_what_an_entry_says() -> None:
     assert Pick(2, None, (28.349523125, 56.69904625)).second_line() == "1.0\u2009oz + 2.0\u2009oz"
 
 
+def test_degree_days_in_us_units_are_scaled_without_a_shift() -> None:
+    show_units("us")
+    assert fixed(10.0, 0, "°C·d") == "18\u2009°F·d"
+
+
 def test_us_units_reach_what_a_refusal_says() -> None:
     show_units("us")
     (problem,) = check_quantity("air_temperature_c", 100.0)

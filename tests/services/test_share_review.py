@@ -258,9 +258,18 @@ def test_paper_says_which_of_several_earlier_crops_it_shows(log: OpenLogbook, tm
 
 
 def test_a_number_and_its_unit_stay_on_one_line_of_paper(log: OpenLogbook, tmp_path: Path) -> None:
-    crop = grown(log)
-    priced(log, crop)
-    grown(log, "Summer Gold", SOWN - timedelta(days=120))
-    lines = [line for page in pdf_of(log, crop, tmp_path).pages for line in page.extract_text().split("\n")]
-    assert sum("µmol/m²/s" in line for line in lines) >= 2
-    assert not [line for line in lines if line.rstrip().endswith(("mL/", "mol/", "m²/"))]
+    crop = plant_crop(log)
+    for count in range(24):  # of so many lengths that some would break within the unit
+        write(log, crop, crop.day_zero + timedelta(days=count), Note(), note=f"{'x ' * (count + 20)}2.0 mL/L")
+    lines = [line.strip() for page in pdf_of(log, crop, tmp_path).pages for line in page.extract_text().split("\n")]
+    assert sum("2.0 mL/L" in line for line in lines) >= 24
+    assert not [line for line in lines if line.endswith(("2.0", "mL/"))]
+
+
+def test_a_name_without_a_blank_stays_on_the_paper(log: OpenLogbook, tmp_path: Path) -> None:
+    crop = plant_crop(log, "W" * 120)
+    assert write_review(log, crop.id, tmp_path / "review.pdf") is not None
+    with pypdfium2.PdfDocument(tmp_path / "review.pdf") as document:
+        picture = document[0].render(scale=0.5).to_pil().convert("L")
+    margin = picture.crop((picture.width - 15, 0, picture.width, picture.height))
+    assert margin.getextrema() == (255, 255)

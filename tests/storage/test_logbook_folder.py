@@ -6,7 +6,9 @@ from datetime import UTC, datetime
 from pathlib import Path
 
 import pytest
+from sqlalchemy.exc import OperationalError
 
+from growlog.storage import database
 from growlog.storage.backup import KEPT, back_up
 from growlog.storage.database import APPLICATION_ID, HEAD_REVISION
 from growlog.storage.logbook_folder import DATABASE, make_logbook, open_logbook
@@ -108,6 +110,21 @@ def test_a_folder_without_rights_is_a_sentence(tmp_path: Path, monkeypatch: pyte
     monkeypatch.setattr(Path, "mkdir", refuse)
     with pytest.raises(LogbookNotWritable, match="Permission denied"):
         make_logbook(tmp_path / "room")
+
+
+def test_a_full_disk_is_a_sentence_and_the_folder_can_be_used_once_there_is_space(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    def full(*_: object, **__: object) -> None:
+        raise OperationalError("COMMIT", {}, sqlite3.OperationalError("database or disk is full"))
+
+    with monkeypatch.context() as patched:
+        patched.setattr(database, "migrate", full)
+        with pytest.raises(LogbookNotWritable, match="disk is full"):
+            make_logbook(tmp_path / "room")
+    assert not (tmp_path / "room" / DATABASE).exists()
+    make_logbook(tmp_path / "room")
+    assert (tmp_path / "room" / DATABASE).is_file()
 
 
 def test_a_backup_is_a_whole_copy_and_only_the_newest_are_kept(tmp_path: Path) -> None:

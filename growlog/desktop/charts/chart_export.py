@@ -14,6 +14,7 @@ from growlog.services.chart_files import table_text
 
 WIDTH_PX, HEIGHT_PX = 794, 559  # 210 mm by 148 mm at 96 pixels an inch
 DENSITY = 2
+_DOTS_PER_M = round(96 * DENSITY / 0.0254)  # so that other programs print it at that size
 FORMATS = ("png", "svg", "csv")
 # On paper a chart is light, whatever the screen is; at this size its smallest words are 8 points high.
 _ON_PAPER = Look(LIGHT, 1.0)
@@ -27,6 +28,8 @@ def chart_image(data: ChartData) -> QImage:
     painter = QPainter(image)
     paint_chart(painter, QRectF(0, 0, WIDTH_PX, HEIGHT_PX), data, _ON_PAPER, titled=True)
     painter.end()
+    image.setDotsPerMeterX(_DOTS_PER_M)
+    image.setDotsPerMeterY(_DOTS_PER_M)
     return image
 
 

@@ -99,7 +99,8 @@ def _plot_of(rect: QRectF, data: ChartData, look: Look) -> tuple[Plot, list[floa
     widest = max((metrics.horizontalAdvance(t) for t in number_words(ticks)), default=0.0)
     left = rect.left() + row + look.px(6) + widest + look.px(8)
     width = max(rect.right() - left - look.px(10), 20.0)
-    plot = Plot(QRectF(left, top, width, height), x_low, x_high, min(y_low, min(ticks)), y_high + room)
+    lowest = y_low - room if y_low < 0 else min(y_low, min(ticks))
+    plot = Plot(QRectF(left, top, width, height), x_low, x_high, lowest, y_high + room)
     return plot, ticks
 
 

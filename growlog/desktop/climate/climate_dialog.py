@@ -23,7 +23,7 @@ from growlog.desktop.look.widgets import (
 )
 from growlog.desktop.plain_table import PlainTable
 from growlog.desktop.tall_dialog import TallDialog
-from growlog.records.display import THIN
+from growlog.records.display import THIN, fixed
 from growlog.services.cautions import CautionTopic
 from growlog.services.climate.book import ClimateBook, DegreeDayWay, warned_ages
 from growlog.words import say, say_count, show_number
@@ -144,7 +144,7 @@ class ClimateDialog(TallDialog):
         self.ceiling_field.show_problem(book.problem)
         value = None if found is None else found.figure.value
         known = isinstance(value, (int, float))
-        text = f"{show_number(float(value), 0)}{THIN}°C·d" if isinstance(value, (int, float)) else say("none yet")
+        text = fixed(float(value), 0, "°C·d") if isinstance(value, (int, float)) else say("none yet")
         self.sum_label.setText(text)
         self.button.show_figures(found.figure if found is not None and known else ())
         self.days_label.setText(_days_words(book))

@@ -19,7 +19,7 @@ def climate_columns() -> list[Column]:
         (say("VPD, kPa"), say("Mean vapour pressure deficit of the air, kPa"), 76),
         (say("Dew point, {unit}", unit=degrees), say("Highest dew point, {unit}", unit=degrees), 104),
     ]
-    first = [Column(say("Day"), width_px=104), Column(say("Age"), True, 52)]
+    first = [Column(say("Day"), width_px=108), Column(say("Age"), True, 52)]
     middle = [Column(title, True, width_px, tip) for title, tip, width_px in numbers]
     return [*first, *middle, Column(say("Remark"))]
 

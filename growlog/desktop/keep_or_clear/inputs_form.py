@@ -70,13 +70,19 @@ class InputsForm(QWidget):
         return KeepAsk(
             _MEASURES[self.measure.value()],
             _decimal(self.value_field),
-            _decimal(self.running_field),
+            self._running(),
             self.labour_box.isChecked(),
             _decimal(self.labour_field),
             guess,
             chosen,
             USUAL_TURN_ROUND_DAYS if turn_round is None else int(turn_round),
         )
+
+    def _running(self) -> Decimal | None:
+        """What is typed; None where the logbook's own amount stands there, which is known more exactly than shown."""
+        typed, own = _decimal(self.running_field), self._grounds.running_per_day
+        shown = round(float(own), max(self._grounds.decimals, 2))
+        return None if typed is not None and float(typed) == shown else typed
 
     def _first_measure(self) -> str:
         measure, _ = value_of_one(self._grounds, KeepAsk())

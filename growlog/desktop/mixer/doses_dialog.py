@@ -160,7 +160,8 @@ class DosesDialog(DialogFrame):
         if not check_all([*fields, *(line.highest for line in self.lines)]):
             return
         if not self.wishes().candidates:
-            self._show([TextLabel(say("Say of at least one product that it may be used."), tone="problem", wraps=True)])
+            needed = say("Say of at least one product that it may be used.")
+            self._show([TextLabel(needed if self.lines else _nothing_to_dose(), tone="problem", wraps=True)])
             return
         self.wished.emit(self.target(), self.wishes())
 
@@ -202,6 +203,19 @@ class DosesDialog(DialogFrame):
         if left:
             self._show([TextLabel(" ".join(left), tone="problem", wraps=True)])
 
+    def _product_grid(self) -> QGridLayout:
+        grid = QGridLayout()
+        grid.setHorizontalSpacing(10)
+        grid.setVerticalSpacing(6)
+        grid.setColumnStretch(0, 1)
+        if not self.lines:
+            grid.addWidget(TextLabel(_nothing_to_dose(), "", "mute", wraps=True), 0, 0)
+            return grid
+        grid.addWidget(TextLabel(say("Highest dose"), "field-label"), 0, 2)
+        for number, line in enumerate(self.lines, 1):
+            line.lay_into(grid, number)
+        return grid
+
     def _fill(self) -> None:
         self.elements_part, self.ec_part = QWidget(), QWidget()
         column = QVBoxLayout(self.elements_part)
@@ -209,14 +223,7 @@ class DosesDialog(DialogFrame):
         column.setSpacing(12)
         column.addWidget(self.target_field)
         column.addWidget(SectionTitle(say("Products")))
-        grid = QGridLayout()
-        grid.setHorizontalSpacing(10)
-        grid.setVerticalSpacing(6)
-        grid.setColumnStretch(0, 1)
-        grid.addWidget(TextLabel(say("Highest dose"), "field-label"), 0, 2)
-        for number, line in enumerate(self.lines, 1):
-            line.lay_into(grid, number)
-        column.addLayout(grid)
+        column.addLayout(self._product_grid())
         column.addWidget(SectionTitle(say("What can be measured out for the tank")))
         steps = FormGrid(2)
         steps.add(self.ml_field, self.g_field)
@@ -296,3 +303,7 @@ class DosesDialog(DialogFrame):
         if self._found is not None:
             self.taken.emit(self._found)
             self.accept()
+
+
+def _nothing_to_dose() -> str:
+    return say("There is no product with an analysis yet: add one to the mix, or copy its label on the shelf.")

@@ -32,7 +32,7 @@ class PowerPage(QWidget):
         super().__init__()
         self._book: MoneyBook | None = None
         self.form: TariffForm | None = None
-        columns = [Column(say("From"), width_px=104), Column(say("Tariff"), width_px=180), Column(say("A kWh")),
+        columns = [Column(say("From"), width_px=116), Column(say("Tariff"), width_px=180), Column(say("A kWh")),
                    Column(say("A day"), True, 110)]  # fmt: skip
         self.table = PlainTable(columns, say("Tariffs"), "tariffs", 6)
         self.none_label = TextLabel(

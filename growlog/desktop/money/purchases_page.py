@@ -28,8 +28,8 @@ class PurchasesPage(QWidget):
         super().__init__()
         self._book: MoneyBook | None = None
         columns = [
-            Column(say("Day"), width_px=104), Column(say("What")), Column(say("For"), width_px=96),
-            Column(say("Borne by"), width_px=130), Column(say("Serves"), width_px=88),
+            Column(say("Day"), width_px=116), Column(say("What")), Column(say("For"), width_px=96),
+            Column(say("Borne by"), width_px=130), Column(say("Serves"), width_px=108),
             Column(say("Price"), True, 104),
         ]  # fmt: skip
         self.table = PlainTable(columns, say("Purchases"), "purchases", 9)

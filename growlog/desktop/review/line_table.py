@@ -17,6 +17,7 @@ _BESIDE_WIDTH = 18
 _NOTE_PX = 40
 _ROW_PX = 25  # with or without a note
 _COLUMN_PX = 86  # what a column of an earlier crop needs at least
+_UNBROKEN_SLASH = "/\u2060"  # so that no line ends within mL/L
 
 
 class NoteButton(Button):
@@ -132,7 +133,7 @@ class LineTable(QWidget):
             self._grid.addWidget(button, row, self._note_column, Qt.AlignmentFlag.AlignRight)
 
     def _cell(self, text: str, row: int, column: int, role: str, tone: str = "", *, left: bool = False) -> None:
-        label = TextLabel(text, role, tone, wraps=True)
+        label = TextLabel(text.replace("/", _UNBROKEN_SLASH), role, tone, wraps=True)
         side = Qt.AlignmentFlag.AlignLeft if left else Qt.AlignmentFlag.AlignRight
         label.setAlignment(side | Qt.AlignmentFlag.AlignVCenter)
         label.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Preferred)

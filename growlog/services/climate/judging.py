@@ -1,5 +1,6 @@
 """The rows of a logger file judged: units made one, the wall clock to UTC, and what cannot be true refused."""
 
+from collections.abc import Mapping
 from dataclasses import dataclass
 from zoneinfo import ZoneInfo
 
@@ -59,17 +60,13 @@ def judged(
     temperature_c = _celsius(rows, temperature_unit)
     small = _small(rows)
     humidity_percent = _percent(rows, small, humidity)
-    reasons = {
+    refused = _Refused(list(rows.refused), rows.refused_count, rows.line)
+    good = refused.add_all({
         say("This hour did not exist: the clocks went forward over it."): missing,
         say("The logger's clock was not set: this day cannot be."): (at_s < _FIRST_S) | (at_s > latest_s),
         say("The temperature is outside what a room can have."): _outside(temperature_c, "air_temperature_c"),
         say("The humidity is outside 0 to 100 %."): _outside(humidity_percent, "relative_humidity_percent"),
-    }
-    refused = _Refused(list(rows.refused), rows.refused_count, rows.line)
-    good = np.ones(len(at_s), np.bool_)
-    for reason, mask in reasons.items():
-        refused.add(reason, np.flatnonzero(mask & good))
-        good &= ~mask
+    })  # fmt: skip
     kept, repeats = _each_moment_once(at_s, temperature_c, humidity_percent, good, refused)
     units = set(np.unique(rows.temperature_unit[~np.isnan(rows.temperature)]).tolist())
     humid_units = set(np.unique(rows.humidity_unit[~np.isnan(rows.humidity)]).tolist())
@@ -85,6 +82,14 @@ class _Refused:
     listed: list[RefusedRow]
     count: int
     line: NDArray[np.int64]
+
+    def add_all(self, reasons: Mapping[str, Mask]) -> Mask:
+        """Refuses what each reason holds for, each row by its first; the rows that are left."""
+        good = np.ones(len(self.line), np.bool_)
+        for reason, mask in reasons.items():
+            self.add(reason, np.flatnonzero(mask & good))
+            good &= ~mask
+        return good
 
     def add(self, reason: str, where: NDArray[np.intp]) -> None:
         self.count += len(where)

@@ -15,7 +15,14 @@ from growlog.records.room import Room
 from growlog.services.climate.judging import Judged, judged
 from growlog.services.climate.wall_clock import RepeatedHour, moment, zone_of
 from growlog.services.open_logbook import LogbookProblem, OpenLogbook
-from growlog.sharing.logger_csv.reader import Cancelled, LoggerRows, Progress, RefusedRow, read_logger_file, texts_of_lines
+from growlog.sharing.logger_csv.reader import (
+    Cancelled,
+    LoggerRows,
+    Progress,
+    RefusedRow,
+    read_logger_file,
+    texts_of_lines,
+)
 from growlog.sharing.logger_csv.shape import LoggerFileUnreadable
 from growlog.storage.unit_of_work import UnitOfWork
 from growlog.words import say, say_count

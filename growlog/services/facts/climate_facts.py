@@ -66,8 +66,8 @@ def _damp(source: FactSource, days: Sequence[CropClimateDay]) -> Iterator[Figure
     given = (Input("humidity watched", limit, "%"), Input("nights recorded", len(nights), "d"))
     value = sum(v > limit for v in nights) if nights else None
     method = say(
-        "Days whose mean humidity in the dark was above the humidity watched, always {limit} % here; the climate screen "
-        "counts by one of your choice.",
+        "Days whose mean humidity in the dark was above the humidity watched, always {limit} % here; the climate "
+        "screen counts by one of your choice.",
         limit=show_number(limit, 0),
     )
     yield of_definition("humid-nights", value, "d", given, method, source.as_of, source=COMMON_PRACTICE,

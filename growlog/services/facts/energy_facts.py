@@ -1,6 +1,7 @@
 """The electricity of a crop."""
 
 from collections.abc import Iterator
+from dataclasses import replace
 
 from growlog.calculations.explained_figure import Figure, Input, Sure
 from growlog.calculations.per_figures import explain_ratio
@@ -20,13 +21,15 @@ def _work(source: FactSource) -> Iterator[Figure]:
     given = (Input("days", len(days), "d"), Input("mean share of the room", round(100 * mean_share, 4), "%"))
     method = say("Watts at the wall times the hours of programme and devices, day by day, times the crop's share of "
                  "the room on that day.")  # fmt: skip
+    method = " ".join((method, *energy.notes))  # such as lamps without a programme, which count for nothing
     known = bool(days)
     for key, kwh in (("kwh", energy.kwh), ("kwh-lamps", lamps), ("kwh-devices", devices)):
         yield of_definition(key, kwh if known else None, "kWh", given, method, as_of, sure=Sure.ESTIMATE)
     day_count = Input("days", source.age + 1, "d")
     method = say("The crop's electricity over the days that it stood.")
-    yield explain_ratio("kwh-per-day", Input("kwh", energy.kwh, "kWh"), day_count, "kWh/d", method, decimals=6,
-                        estimate=True, as_of=as_of)  # fmt: skip
+    a_day = explain_ratio("kwh-per-day", Input("kwh", energy.kwh, "kWh"), day_count, "kWh/d", method, decimals=6,
+                          estimate=True, as_of=as_of)  # fmt: skip
+    yield a_day if known else replace(a_day, value=None)
     yield source.costs.per.kwh_per_kg
     yield _cost(source)
     yield _meter(source)

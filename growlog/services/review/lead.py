@@ -51,6 +51,8 @@ def _grown_in(crop: CropFigures) -> str:
 def _what_came(crop: CropFigures) -> str:
     facts = crop.facts
     age = days(crop.age)
+    if not crop.age and not facts.fruit_count and not facts.culled_count:
+        return say("It has just begun.")
     if not facts.fruit_count:
         what = say("nothing was picked") if not facts.culled_count else say("all that was picked was culled")
         return say("In {days} {what}.", days=age, what=what)

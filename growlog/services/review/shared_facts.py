@@ -162,7 +162,7 @@ def _decision(decision: DecisionMade) -> dict[str, Any]:
         "head": say("Decision, {day}", day=show_day(decision.day)),
         "title": decision.title,
         "reasons": decision.reasons,
-        "changes": decision.changes,
+        "changes": say("Next time: {changes}", changes=decision.changes) if decision.changes else "",
         "figures": [{"label": f.label, "text": f.value_text} for f in decision.figures],
     }
 

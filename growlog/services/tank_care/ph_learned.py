@@ -8,7 +8,7 @@ from growlog.calculations import ph_steps
 from growlog.calculations.explained_figure import Figure
 from growlog.records.entry import Entry, Owner, OwnerKind, TankCare, TankWork
 from growlog.services.open_logbook import OpenLogbook
-from growlog.words import say_count
+from growlog.words import say, say_count, show_number
 
 
 @dataclass(frozen=True)
@@ -61,10 +61,10 @@ def _learned(product: str, measure: str, down: bool, corrections: list[ph_steps.
     steps = ph_steps.learn_ph_steps(corrections, down=down)
     figure = ph_steps.explain_ph_steps(product, measure, corrections, down=down)
     count = len(figure.inputs)
-    return PhLearnedView(product, down, measure, steps, count, _ph_words(product, measure, steps, count), figure)
+    return PhLearnedView(product, down, measure, steps, count, _ph_words(product, measure, steps, count, down), figure)
 
 
-def _ph_words(product: str, measure: str, steps: ph_steps.PhSteps | None, count: int) -> str:
+def _ph_words(product: str, measure: str, steps: ph_steps.PhSteps | None, count: int, down: bool) -> str:
     if steps is None:
         missing = ph_steps.FEWEST_CORRECTIONS - count
         return say_count(
@@ -73,14 +73,20 @@ def _ph_words(product: str, measure: str, steps: ph_steps.PhSteps | None, count:
             missing,
             product=product,
         )
-    ten = [f"{10 * v:.2g}" for v in (steps.per_l, steps.low, steps.high)]
+    ten = [_figure(10 * v) for v in (steps.per_l, steps.low, steps.high)]
     return say_count(
-        "{product}: {middle} {measure} in 10 L for a step of 0.1 pH ({low} to {high}, {n} time)",
-        "{product}: {middle} {measure} in 10 L for a step of 0.1 pH ({low} to {high}, {n} times)",
+        "{product}: {middle} {measure} in 10 L for a step of 0.1 pH {way} ({low} to {high}, {n} time)",
+        "{product}: {middle} {measure} in 10 L for a step of 0.1 pH {way} ({low} to {high}, {n} times)",
         steps.count,
         product=product,
         middle=ten[0],
         measure=measure,
+        way=say("down") if down else say("up"),
         low=ten[1],
         high=ten[2],
     )
+
+
+def _figure(amount: float) -> str:
+    """Two figures or more: 150, 12, 1.3, 0.13, 0.013."""
+    return show_number(amount, 0 if amount >= 10 else 1 if amount >= 1 else 2 if amount >= 0.1 else 3)

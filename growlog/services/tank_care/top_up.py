@@ -9,7 +9,7 @@ from growlog.records.change import Change
 from growlog.records.entry import Entry, TankCare, TankDose, TankWork
 from growlog.records.problems import Problem, RecordRefused, check_quantity, refuse
 from growlog.services.entries import add_entries
-from growlog.services.mix_order import Portion
+from growlog.services.mix_order import Portion, volume_words
 from growlog.services.mixer.bench import Bench, bench_of, content_of
 from growlog.services.mixer.lines import DoseRow, dose_rows
 from growlog.services.mixer.state import MixerState
@@ -144,9 +144,9 @@ def _shelf_id(row: DoseRow) -> str | None:
 def _steps(found: tank.TopUp, doses: tuple[Portion, ...]) -> tuple[str, ...]:
     steps = []
     if found.drain_l > 0:
-        steps.append(say("Let out {volume} L.", volume=show_number(found.drain_l, 1)))
+        steps.append(say("Let out {volume}.", volume=volume_words(found.drain_l)))
     if found.water_l > 0:
-        steps.append(say("Fill in {volume} L of water.", volume=show_number(found.water_l, 1)))
+        steps.append(say("Fill in {volume} of water.", volume=volume_words(found.water_l)))
     if doses:
         words = ", ".join(p.words for p in doses)
         steps.append(say("Add about four fifths of {doses}, one after the other; stir.", doses=words))

@@ -124,6 +124,8 @@ def _by_mix(bench: Bench, mix_id: str, ec_ms_per_cm: float) -> dict[str, float]:
 
 
 def _uptake_words(found: tank.Uptake) -> str:
+    if found.ec_ms_per_cm < 0:
+        return say("More salts are left than were there: a reading is off, or an addition was not written down.")
     strength = show_number(found.ec_ms_per_cm, 2)
     if found.difference_ms_per_cm > 0.1:
         return say("The plants took up {ec} mS/cm, stronger than the tank.", ec=strength)

@@ -75,10 +75,11 @@ def weigh_up(grounds: KeepGrounds, ask: KeepAsk) -> KeepView:
     running = grounds.running_per_day if ask.running_per_day is None else ask.running_per_day
     labour = _labour_per_day(grounds, ask)
     successor = _successor(grounds, ask, measure, value)
+    costs = KeepingCosts(value or Decimal(0), running, labour, grounds.currency, grounds.decimals)
+    result = _result(grounds, measure, value, costs, successor)
     return KeepView(
-        _result(grounds, measure, value, KeepingCosts(
-            value or Decimal(0), running, labour, grounds.currency, grounds.decimals), successor),
-        measure, value, running, labour, successor, grounds.currency, grounds.decimals, tuple(_notes(grounds, ask)),
+        result, measure, value, running, labour, successor, grounds.currency, grounds.decimals,
+        tuple(_both_lose(result) + _notes(grounds, ask)),
     )  # fmt: skip
 
 
@@ -149,6 +150,12 @@ def _successor(grounds: KeepGrounds, ask: KeepAsk, measure: Measure, value: Deci
         return NotYet(say("Nothing says what the fruit of your cleared crops was worth: type what another one would "
                           "bring, or state their shop prices."))  # fmt: skip
     return successor_like(found, ask.turn_round_days)
+
+
+def _both_lose(result: KeepOrClear | NotYet) -> list[str]:
+    if isinstance(result, NotYet) or result.weeks[0].high >= 0 or result.weeks[0].instead >= 0:
+        return []
+    return [say("At this value both cost more than their fruit brings.")]
 
 
 def _notes(grounds: KeepGrounds, ask: KeepAsk) -> list[str]:

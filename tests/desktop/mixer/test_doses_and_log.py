@@ -5,6 +5,7 @@ from datetime import date
 import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtTest import QTest
+from PySide6.QtWidgets import QLabel
 from pytestqt.qtbot import QtBot
 
 from growlog.calculations.unmet import Unmet
@@ -65,6 +66,14 @@ def test_the_wishes_are_what_stands_in_the_lines(doses: DosesDialog, qtbot: QtBo
     assert wishes.locked == {"Concentrate A"}
     assert wishes.highest_per_l == {"Magnesium sulfate": 0.4}
     assert (wishes.smallest_ml, wishes.smallest_g, wishes.weights) == (0.1, 0.01, {"Ca": 3.0})
+
+
+def test_without_any_product_it_says_what_to_do_first(qtbot: QtBot) -> None:
+    empty = DosesDialog(MixerState(20.0, target=OWN), [], [])
+    qtbot.addWidget(empty)
+    with qtbot.assertNotEmitted(empty.wished):
+        empty.find_button.click()
+    assert any("copy its label" in label.text() for label in empty.result_card.findChildren(QLabel))
 
 
 def test_the_highest_dose_of_the_label_stands_in_the_empty_field(doses: DosesDialog) -> None:

@@ -127,6 +127,11 @@ def test_before_it_was_sown_a_crop_has_no_figures(log: OpenLogbook, crop: Crop) 
         facts_of(log, crop.id, at(-1))
 
 
+def test_a_crop_that_stands_in_no_room_has_no_electricity_yet(log: OpenLogbook, crop: Crop) -> None:
+    found = by_key(log, crop)
+    assert [found[key].value for key in ("kwh", "kwh-lamps", "kwh-devices", "kwh-per-day")] == [None] * 4
+
+
 def test_a_key_that_no_family_has_is_an_error(log: OpenLogbook, crop: Crop) -> None:
     with pytest.raises(KeyError):
         fact_of(log, crop.id, "nothing")

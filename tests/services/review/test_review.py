@@ -64,7 +64,7 @@ def test_a_crop_of_one_day_has_a_review(log: OpenLogbook) -> None:
     crop = plant_crop(log, sown=date(2026, 3, 7))
     review = review_of(log, crop.id)
     assert review.last_age == 0
-    assert lead(review).startswith("In 0 days nothing was picked.")
+    assert lead(review).startswith("It has just begun.")
 
 
 def test_the_day_before_day_0_has_none(log: OpenLogbook) -> None:

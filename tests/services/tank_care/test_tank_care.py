@@ -51,7 +51,7 @@ def test_a_top_up_says_water_and_the_dose_of_each_bottle(log: OpenLogbook, furni
     assert found.full_strength_l == pytest.approx(8.8 / ec)
     assert [p.amount for p in found.doses] == pytest.approx([3 * 8.8 / ec, 3 * 8.8 / ec, 0.15 * 8.8 / ec])
     assert found.strength_percent == pytest.approx(100 * 8.8 / ec / 8)
-    assert found.steps[0] == "Fill in 8.0 L of water."
+    assert found.steps[0] == "Fill in 8.0\u2009L of water."
     assert "Concentrate A" in found.steps[1]
     assert len(found.figures) == 3
 
@@ -59,7 +59,7 @@ def test_a_top_up_says_water_and_the_dose_of_each_bottle(log: OpenLogbook, furni
 def test_a_tank_that_is_too_strong_is_drained_first(log: OpenLogbook, furnished: Shelf) -> None:
     found = top_up_proposal(log, furnished.state, TopUpAsked(20, 3.0, 20, 2.0, 0.5))
     assert (found.drain_l, found.water_l, found.doses) == (pytest.approx(8), pytest.approx(8), ())
-    assert found.steps[0] == "Let out 8.0 L."
+    assert found.steps[0] == "Let out 8.0\u2009L."
 
 
 @pytest.mark.parametrize(
@@ -116,6 +116,11 @@ def test_the_strength_taken_up_is_told_in_ec_and_by_element(log: OpenLogbook, fu
     assert found.elements_mg_per_l["N"] == pytest.approx(147 * 0.4 / view.ec.estimate)
     assert found.words == "The plants took up 0.40 mS/cm, weaker than the tank."
     assert uptake_of(log, Tank(20, 2.0), Tank(20, 2.0), Tank(0, 0)) is None
+    # 20 at first and 22 at the end: no plant gives salts back.
+    saltier = uptake_of(log, Tank(10, 2.0), Tank(8, 2.75), Tank(0, 0), mix_id=mix.id)
+    assert saltier is not None
+    assert saltier.words.startswith("More salts are left than were there")
+    assert set(saltier.elements_mg_per_l.values()) <= {0.0}
 
 
 def test_uptake_between_two_entries_counts_what_was_added_between(log: OpenLogbook, furnished: Shelf) -> None:
@@ -181,5 +186,5 @@ def test_the_ph_is_learned_after_three_corrections_and_never_guessed(log: OpenLo
     (learned,) = ph_learned(log, owner)
     assert learned.steps is not None
     assert learned.steps.per_l == pytest.approx(0.025)
-    assert learned.words == "acid: 0.25 mL in 10 L for a step of 0.1 pH (0.2 to 0.6, 3 times)"
+    assert learned.words == "acid: 0.25 mL in 10 L for a step of 0.1 pH down (0.20 to 0.60, 3 times)"
     assert (learned.down, learned.count) == (True, 3)
