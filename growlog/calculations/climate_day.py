@@ -102,6 +102,25 @@ def air_days(
     """
     edges = bounds.edges_s
     days = len(edges) - 1
+    columns = _columns(samples, bounds, humid_above_percent, bridged_s)
+    day_of = np.searchsorted(edges, samples.at_s, "right") - 1
+    counts = np.bincount(day_of[(day_of >= 0) & (day_of < days)], minlength=days)
+    gaps, covered = _gaps(samples.at_s, edges), _covered(samples.at_s, edges, bridged_s)
+    return [
+        AirDay(
+            sample_count=int(counts[d]),
+            longest_gap_minutes=float(gaps[d]) / 60,
+            covered_minutes=float(covered[d]) / 60,
+            **{name: _known(values[d]) for name, values in columns.items()},
+        )
+        for d in range(days)
+    ]
+
+
+def _columns(samples: AirSamples, bounds: DayBounds, humid_above_percent: float, bridged_s: int) -> dict[str, Floats]:
+    """The figures of each day under the names that AirDay has for them; NaN where a day tells none."""
+    edges = bounds.edges_s
+    days = len(edges) - 1
     t, rh = samples.temperature_c, samples.humidity_percent
     vpd, dew = deficits(t, rh), dew_points(t, rh)
     day_of = np.searchsorted(edges, samples.at_s, "right") - 1
@@ -110,8 +129,7 @@ def air_days(
     lines = {
         name: _Lines.of(samples.at_s, values, edges, bridged_s) for name, values in (("t", t), ("rh", rh), ("vpd", vpd))
     }
-    counts = np.bincount(at[0], minlength=days)
-    columns = {
+    return {
         "temperature_min_c": _extreme(np.fmin, t[inside], *at),
         "temperature_mean_c": lines["t"].mean(_plain_mean(t[inside], *at)),
         "temperature_max_c": _extreme(np.fmax, t[inside], *at),
@@ -124,16 +142,6 @@ def air_days(
         "dew_point_max_c": _extreme(np.fmax, dew[inside], *at),
         "hours_above_humidity": lines["rh"].hours_above(humid_above_percent),
     }
-    gaps, covered = _gaps(samples.at_s, edges), _covered(samples.at_s, edges, bridged_s)
-    return [
-        AirDay(
-            sample_count=int(counts[d]),
-            longest_gap_minutes=float(gaps[d]) / 60,
-            covered_minutes=float(covered[d]) / 60,
-            **{name: _known(values[d]) for name, values in columns.items()},
-        )
-        for d in range(days)
-    ]
 
 
 @dataclass(frozen=True, eq=False)

@@ -147,6 +147,8 @@ def _new_flowers(ask: ComingAsk, days: int, flowers: Sequence[Flowers], rng: np.
 def _recent(picks: Sequence[PickPoint], as_of_age: int) -> tuple[int, int] | NotYet:
     """Marketable fruit of the last days, and how many days those are."""
     first = min((p.age for p in picks if p.fruit_count), default=None)
+    if first is None and any(p.culled_count for p in picks):
+        return NotYet(say("All fruit picked so far was culled, so no marketable fruit can be foreseen."))
     if first is None:
         return NotYet(say("Nothing was picked yet and no flower can be reckoned with."))
     if len({p.age for p in picks if p.fruit_count}) < 2:

@@ -129,7 +129,8 @@ def _told(known: FlowerLikelihood, numbers: Floats, covariance: Floats, last: in
     method = say(
         "The set rate and the days from flower to pick under which the picks of each session are most likely, leaning "
         "weakly on the crop's usual days. Fruit is picked in the first session after it is ready; flowers too young "
-        "count as open, not as failed; fruit that no flower can have brought is left out."
+        "count as open, not as failed; fruit that no flower can have brought is left out. Days without a pick, more "
+        "than ever before between two, count as a session that found nothing."
     )
     figures = (
         Figure(

@@ -69,7 +69,7 @@ def pick_intervals(
         by_age[pick.age] = by_age.get(pick.age, 0.0) + amount
     ages = _from_first_yield(by_age)
     if len(ages) < 2:
-        return _too_few(len(ages), sum(p.age in ages for p in seen))
+        return _too_few(len(ages), sum(p.age in ages for p in seen), any(p.culled_count for p in seen))
     gap = min(float(median(b - a for a, b in pairwise(ages))), LONGEST_USUAL_GAP)
     unit = 1.0 if measure is Measure.FRUIT else (mean_g or max(by_age.values()) / 3)
     edges, amounts = _taken_together(ages, [by_age[a] for a in ages], gap)
@@ -122,9 +122,9 @@ def _no_measure(measure: Measure) -> NotYet:
     return NotYet(say("Some picks have a weight but no count, and no fruit was weighed with its count."))
 
 
-def _too_few(days: int, picks: int) -> NotYet:
+def _too_few(days: int, picks: int, culled: bool) -> NotYet:
     if days == 0:
-        return NotYet(say("Nothing was picked yet."))
+        return NotYet(say("All fruit picked so far was culled.") if culled else say("Nothing was picked yet."))
     if picks == 1:
         return NotYet(say("One pick so far: how fast more follow cannot be told from it."))
     return NotYet(say("All picks so far fell on one day: how fast more follow cannot be told from them."))

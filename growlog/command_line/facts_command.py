@@ -15,7 +15,7 @@ from growlog.services.crops import crop_named, crops_of
 from growlog.services.facts.facts import fact_keys, facts_of
 from growlog.services.figure_values import fact_values
 from growlog.services.open_logbook import LogbookProblem, OpenLogbook
-from growlog.words import say
+from growlog.words import say, show_day
 
 
 @click.command("facts", help=say("Tell every computed figure of a crop, and with --json how each is worked out."))
@@ -63,7 +63,8 @@ def _crop(log: OpenLogbook, name: str) -> Crop:
         return crop
     crops = crops_of(log)
     if not crops:
-        raise LogbookProblem(say("There is no crop in this logbook yet."))
+        today = show_day(log.today())
+        raise LogbookProblem(say("There is no crop in this logbook that had begun by {day}.", day=today))
     if len(crops) > 1:
         first = crops[0].crop.name
         complain(say("There are several crops; these are the figures of {crop}. Say --crop for another.", crop=first))

@@ -71,7 +71,8 @@ def _digest(origin: Path, photo: Photo, copy: Path | None, cancelled: Cancelled)
     try:
         original = origin.open("rb")
     except OSError as error:
-        raise PackageProblem(say("The photo is missing or cannot be read. Put it back."), photo.path) from error
+        sentence = say("The photo is missing or cannot be read. Put it back, or take it off its day and export again.")
+        raise PackageProblem(sentence, photo.path) from error
     with original:
         if copy is None:
             _read_through(original, cancelled, digest.update)

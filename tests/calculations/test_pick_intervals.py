@@ -51,7 +51,7 @@ def test_a_three_week_gap_is_one_long_interval() -> None:
     ("picks", "words"),
     [
         ([], "Nothing was picked yet."),
-        ([PickPoint(40, 0, None, 3)], "Nothing was picked yet."),
+        ([PickPoint(40, 0, None, 3)], "All fruit picked so far was culled."),
         ([PickPoint(40, 3, None)], "One pick so far"),
         ([PickPoint(40, 3, None), PickPoint(40, 2, None)], "fell on one day"),
         ([PickPoint(40, -1, None), PickPoint(45, 2, None)], "less than no fruit"),

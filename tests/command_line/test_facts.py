@@ -59,7 +59,8 @@ def test_of_several_crops_the_first_is_told_and_named(terminal: Terminal) -> Non
     ("arguments", "code", "sentence"),
     [
         (("--crop", "Nothing"), 1, "There is no crop called Nothing"),
-        (("--as-of", "2025-01-01"), 1, "Boxroom Gold begins on"),
+        (("--as-of", "2025-01-01"), 1, "There is no crop in this logbook that had begun by 1 January 2025."),
+        (("--crop", "Boxroom Gold", "--as-of", "2025-01-01"), 1, "Boxroom Gold begins on"),
         (("--as-of", "soon"), 2, "soon is not a date"),
     ],
 )
@@ -78,4 +79,4 @@ def test_without_a_folder_it_says_what_is_missing(terminal: Terminal) -> None:
 def test_an_empty_logbook_has_no_figures(terminal: Terminal) -> None:
     terminal("new", terminal.folder / "empty")
     assert terminal("facts", terminal.folder / "empty") == 1
-    assert "There is no crop in this logbook yet." in terminal.err
+    assert "There is no crop in this logbook that had begun by" in terminal.err

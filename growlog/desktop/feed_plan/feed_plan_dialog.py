@@ -3,12 +3,11 @@
 from collections.abc import Iterable, Mapping, Sequence
 
 from PySide6.QtCore import Qt, Signal
-from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QVBoxLayout, QWidget
 
 from growlog.calculations.plant_age import day_at
 from growlog.desktop.feed_plan.step_form import StepForm
-from growlog.desktop.look.icons import IconButton
-from growlog.desktop.look.widgets import Button, Card, DialogFrame, EmptyState, TextLabel, grow_to_fit
+from growlog.desktop.look.widgets import Button, DialogFrame, EmptyState, KeptRow, TextLabel, grow_to_fit
 from growlog.records.crop import Crop
 from growlog.records.display import fixed, plain
 from growlog.records.feed_plan import FeedStep
@@ -20,45 +19,19 @@ from growlog.services.feed_plan import new_step
 from growlog.words import say, show_day_of_year, show_number
 
 
-class StepRow(Card):
+class StepRow(KeptRow):
     """A step and what can be done with it."""
 
-    change_wanted = Signal(object)  # FeedStep
-    remove_wanted = Signal(object)  # FeedStep
-
     def __init__(self, step: FeedStep, mix_name: str, when: str, is_present: bool, writable: bool) -> None:
-        super().__init__(margin_px=8)
         self.step = step
-        self.setObjectName(f"step.{step.from_age}")
         strength = plain(step.strength_percent, "%")
         title = say("From day {age}: {mix} at {strength}", age=step.from_age, mix=mix_name, strength=strength)
-        self.title_label = TextLabel(title, "strong", wraps=True)
         volume = "" if step.volume_l is None else fixed(step.volume_l, 1, "L")
-        line = ", ".join(part for part in (when, volume, step.note) if part)
-        self.line_label = TextLabel(line, "small", wraps=True)
+        self.line_label = TextLabel(", ".join(t for t in (when, volume, step.note) if t), "small", wraps=True)
         self.present_label = TextLabel(say("now"), "strong", tone="accent")
+        super().__init__(step, title, [self.line_label], writable, self.present_label)
         self.present_label.setVisible(is_present)
-        self.change_button = IconButton("edit", say("Change {name}", name=title))
-        self.remove_button = IconButton("bin", say("Remove {name}", name=title))
-        row = QHBoxLayout()
-        words = QVBoxLayout()
-        words.setSpacing(2)
-        words.addWidget(self.title_label)
-        words.addWidget(self.line_label)
-        row.addLayout(words, 1)
-        row.addWidget(self.present_label)
-        for button in (self.change_button, self.remove_button):
-            button.setEnabled(writable)
-            row.addWidget(button, 0, Qt.AlignmentFlag.AlignVCenter)
-        self.body.addLayout(row)
-        self.change_button.clicked.connect(self._change)
-        self.remove_button.clicked.connect(self._remove)
-
-    def _change(self) -> None:
-        self.change_wanted.emit(self.step)
-
-    def _remove(self) -> None:
-        self.remove_wanted.emit(self.step)
+        self.setObjectName(f"step.{step.from_age}")
 
 
 class FeedPlanDialog(DialogFrame):

@@ -21,7 +21,7 @@ class ExportDialog(DialogFrame):
             "A folder with a table for each kind of entry, a description of every column, and the photos beside. Any "
             "spreadsheet or statistics program reads it."
         )
-        self.share_button = QRadioButton(say("To share: photos without places and camera data"))
+        self.share_button = QRadioButton(say("To share: photos without places, owners and notes of the camera"))
         self.complete_button = QRadioButton(say("Complete: the original photos as they are"))
         self.share_button.setObjectName("toShare")
         self.complete_button.setObjectName("complete")

@@ -2,11 +2,9 @@
 
 from decimal import Decimal
 
-from PySide6.QtCore import Qt, Signal
-from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout
+from PySide6.QtCore import Signal
 
-from growlog.desktop.look.icons import IconButton
-from growlog.desktop.look.widgets import Button, Card, TextLabel
+from growlog.desktop.look.widgets import Button, KeptRow, TextLabel
 from growlog.desktop.mixer.wording import amount_text
 from growlog.desktop.shelf.label_words import nutrient_name
 from growlog.records.product import ShelfProduct
@@ -16,48 +14,23 @@ from growlog.words import say, say_count, show_number
 _SHOWN_NUTRIENTS = 6
 
 
-class ShelfRow(Card):
+class ShelfRow(KeptRow):
     """Announces what is wanted of it."""
 
     stock_wanted = Signal(object)  # ShelfItem
-    change_wanted = Signal(object)  # ShelfProduct
-    remove_wanted = Signal(object)  # ShelfProduct
 
     def __init__(self, item: ShelfItem, currency: str, writable: bool) -> None:
-        super().__init__(margin_px=8)
         self.item = item
-        name = item.product.name
-        self.setObjectName(f"product.{name}")
-        self.name_label = TextLabel(name, "strong", wraps=True)
-        self.label_label = TextLabel(label_line(item.product), "small", wraps=True)
+        product = item.product
+        self.label_label = TextLabel(label_line(product), "small", wraps=True)
         self.stock_label = TextLabel(stock_line(item, currency), "", "problem" if item.low else "mute", wraps=True)
-        self.stock_button = Button(say("Stock…"), name=f"stock.{name}")
-        self.change_button = IconButton("edit", say("Change {name}", name=name))
-        self.remove_button = IconButton("bin", say("Remove {name}", name=name))
-        for button in (self.change_button, self.remove_button):
-            button.setEnabled(writable)
-        row = QHBoxLayout()
-        row.setSpacing(8)
-        words = QVBoxLayout()
-        words.setSpacing(2)
-        for label in (self.name_label, self.label_label, self.stock_label):
-            words.addWidget(label)
-        row.addLayout(words, 1)
-        for widget in (self.stock_button, self.change_button, self.remove_button):
-            row.addWidget(widget, 0, Qt.AlignmentFlag.AlignVCenter)
-        self.body.addLayout(row)
+        self.stock_button = Button(say("Stock…"), name=f"stock.{product.name}")
+        super().__init__(product, product.name, [self.label_label, self.stock_label], writable, self.stock_button)
+        self.setObjectName(f"product.{product.name}")
         self.stock_button.clicked.connect(self._stock)
-        self.change_button.clicked.connect(self._change)
-        self.remove_button.clicked.connect(self._remove)
 
     def _stock(self) -> None:
         self.stock_wanted.emit(self.item)
-
-    def _change(self) -> None:
-        self.change_wanted.emit(self.item.product)
-
-    def _remove(self) -> None:
-        self.remove_wanted.emit(self.item.product)
 
 
 def label_line(product: ShelfProduct) -> str:

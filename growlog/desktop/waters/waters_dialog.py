@@ -3,11 +3,10 @@
 from collections.abc import Iterable, Sequence
 from datetime import date
 
-from PySide6.QtCore import Qt, Signal
+from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 
-from growlog.desktop.look.icons import IconButton
-from growlog.desktop.look.widgets import Button, Card, DialogFrame, EmptyState, TextLabel, grow_to_fit
+from growlog.desktop.look.widgets import Button, DialogFrame, EmptyState, KeptRow, TextLabel, grow_to_fit
 from growlog.desktop.waters.water_form import Check, WaterForm
 from growlog.records.display import fixed
 from growlog.records.problems import Problem
@@ -16,38 +15,14 @@ from growlog.services.waters import new_water
 from growlog.words import say, show_day
 
 
-class WaterRow(Card):
+class WaterRow(KeptRow):
     """A water and what can be done with it."""
 
-    change_wanted = Signal(object)  # SourceWater
-    remove_wanted = Signal(object)  # SourceWater
-
     def __init__(self, water: SourceWater, writable: bool) -> None:
-        super().__init__(margin_px=8)
         self.water = water
-        self.setObjectName(f"water.{water.name}")
-        self.name_label = TextLabel(water.name, "strong", wraps=True)
         self.line_label = TextLabel(water_line(water), "small", wraps=True)
-        self.change_button = IconButton("edit", say("Change {name}", name=water.name))
-        self.remove_button = IconButton("bin", say("Remove {name}", name=water.name))
-        row = QHBoxLayout()
-        words = QVBoxLayout()
-        words.setSpacing(2)
-        words.addWidget(self.name_label)
-        words.addWidget(self.line_label)
-        row.addLayout(words, 1)
-        for button in (self.change_button, self.remove_button):
-            button.setEnabled(writable)
-            row.addWidget(button, 0, Qt.AlignmentFlag.AlignVCenter)
-        self.body.addLayout(row)
-        self.change_button.clicked.connect(self._change)
-        self.remove_button.clicked.connect(self._remove)
-
-    def _change(self) -> None:
-        self.change_wanted.emit(self.water)
-
-    def _remove(self) -> None:
-        self.remove_wanted.emit(self.water)
+        super().__init__(water, water.name, [self.line_label], writable)
+        self.setObjectName(f"water.{water.name}")
 
 
 class WatersDialog(DialogFrame):

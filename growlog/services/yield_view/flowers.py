@@ -2,6 +2,7 @@
 
 from collections.abc import Iterable, Sequence
 from datetime import date
+from itertools import pairwise
 
 from growlog.calculations.flower_records import Flowers, FlowerSource, SetCheck, TaggedFlower
 from growlog.calculations.fruit_set import FlowerRecords
@@ -11,12 +12,14 @@ from growlog.records.cultivar import FloweringHabit
 from growlog.records.entry import Entry, FlowerFate, FruitCheck, Pick, Pollination
 from growlog.services.flower_tags import TagFate, TagStory, tag_stories
 
+_SESSIONS_FOR_GAP = 4  # common practice, no source
 
-def flower_records(day_zero: date, habit: FloweringHabit, entries: Sequence[Entry]) -> FlowerRecords:
-    """What is known of the flowers up to the last entry.
+
+def flower_records(day_zero: date, habit: FloweringHabit, entries: Sequence[Entry], as_of_age: int) -> FlowerRecords:
+    """What is known of the flowers up to a plant age.
 
     Flowers pollinated by hand where any were written down, else those that fruit checks saw open; tagged ones, and
-    their fruit, by themselves.
+    their fruit, by themselves. Where nothing was picked for longer than ever before, a session found nothing.
     """
     pollinated = _counted(day_zero, ((e, _untagged(e)) for e in entries))
     seen = _counted(day_zero, ((e, _seen_open(e)) for e in entries))
@@ -25,7 +28,10 @@ def flower_records(day_zero: date, habit: FloweringHabit, entries: Sequence[Entr
     sessions = sorted({age_on(day_zero, e.day) for e in entries if isinstance(e.detail, Pick)})
     return FlowerRecords(
         flowers=pollinated if by_hand else seen,
-        picks=[_untagged_pick(day_zero, e, e.detail) for e in entries if isinstance(e.detail, Pick)],
+        picks=[
+            *(_untagged_pick(day_zero, e, e.detail) for e in entries if isinstance(e.detail, Pick)),
+            *_found_nothing(sessions, as_of_age),
+        ],
         tags=[_followed(day_zero, story, sessions) for story in stories],
         checks=[c for e in entries if (c := _set_check(e)) is not None],
         source=FlowerSource.POLLINATED if by_hand else FlowerSource.SEEN_OPEN,
@@ -41,6 +47,15 @@ def still_out(records: FlowerRecords) -> list[Flowers]:
 def every_flower(records: FlowerRecords) -> list[Flowers]:
     """All flowers written down, tagged ones too, whatever became of them."""
     return sorted([*records.flowers, *(Flowers(t.flower_age, 1) for t in records.tags)], key=lambda f: f.age)
+
+
+def _found_nothing(sessions: Sequence[int], as_of_age: int) -> list[PickPoint]:
+    """Nobody writes down that nothing was ripe: a gap longer than any before says so, once there were four sessions."""
+    if len(sessions) < _SESSIONS_FOR_GAP:
+        return []
+    longest = max(b - a for a, b in pairwise(sessions))
+    last = as_of_age - longest
+    return [PickPoint(last, 0, None)] if last > sessions[-1] else []
 
 
 def _counted(day_zero: date, counts: Iterable[tuple[Entry, int]]) -> list[Flowers]:

@@ -117,7 +117,8 @@ def _packet(season: CropSeason, seen: SeenAges, picks: Sequence[PickPoint]) -> P
     if found is not None:
         return found
     if first_pick_age(picks) is None:
-        return NotYet(say("Nothing was picked yet."))
+        culled = any(p.culled_count for p in picks)
+        return NotYet(say("All fruit picked so far was culled.") if culled else say("Nothing was picked yet."))
     return NotYet(say("The day from which the packet counts was not noted."))
 
 

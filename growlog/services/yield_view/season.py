@@ -89,7 +89,7 @@ class CropSeason:
     @cached_property
     def flowers(self) -> FlowerRecords:
         """What is known of its flowers."""
-        return flower_records(self.day_zero, self.cultivar.habit, self.entries)
+        return flower_records(self.day_zero, self.cultivar.habit, self.entries, self.age)
 
     @cached_property
     def fruit_set(self) -> FruitSet | NotYet:

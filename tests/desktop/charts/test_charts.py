@@ -60,7 +60,9 @@ def test_the_values_are_csv_with_points_and_units_in_the_heading() -> None:
 
 def test_a_picture_is_written_as_png_and_other_endings_are_refused(qapp: object, tmp_path: Path) -> None:
     write_chart(DATA, tmp_path / "chart.PNG")
-    assert QImage(str(tmp_path / "chart.PNG")).width() == 2 * WIDTH_PX
+    read = QImage(str(tmp_path / "chart.PNG"))
+    assert read.width() == 2 * WIDTH_PX
+    assert 1000 * read.width() / read.dotsPerMeterX() == pytest.approx(210, abs=0.5)  # mm: an A5 sheet on its side
     with pytest.raises(ValueError, match="png, svg, csv"):
         write_chart(DATA, tmp_path / "chart.bmp")
 

@@ -11,12 +11,13 @@ from PySide6.QtTest import QTest
 from pytestqt.qtbot import QtBot
 
 from growlog.calculations.pick_intervals import Measure
-from growlog.desktop.keep_or_clear.inputs_form import FRUIT, GUESS
+from growlog.desktop.keep_or_clear.inputs_form import FRUIT, GUESS, InputsForm
+from growlog.desktop.keep_or_clear.keep_chart import keep_chart
 from growlog.desktop.keep_or_clear.keep_dialog import KeepDialog
 from growlog.records.crop import Crop
 from growlog.services.crops import change_crop, clear_crop, crop_and_cultivar
 from growlog.services.open_logbook import OpenLogbook
-from growlog.services.yield_view.keep import KeepAsk, weigh_up
+from growlog.services.yield_view.keep import Guess, KeepAsk, weigh_up
 from growlog.services.yield_view.keep_grounds import KeepGrounds, keep_grounds_of
 from tests.logbooks import plant_crop
 from tests.services.yield_view.seasons import at, picked
@@ -134,3 +135,35 @@ def test_without_picks_the_reason_stands_in_place_of_curves(qtbot: QtBot, log: O
 def test_it_advises_and_says_what_it_does_not_know(qtbot: QtBot, log: OpenLogbook, crop: Crop) -> None:
     priced(log, crop)
     assert "Whether you like the plant is not among them" in shown(qtbot, log, crop).note_label.text()
+
+
+def test_the_logbooks_running_costs_are_asked_with_as_exactly_as_they_are_known(
+    qtbot: QtBot, log: OpenLogbook, crop: Crop
+) -> None:
+    priced(log, crop)
+    grounds = replace(keep_grounds_of(log, crop.id, at(77)), running_per_day=Decimal("0.774321"))
+    form = InputsForm(grounds)
+    qtbot.addWidget(form)
+    asked = form.ask()
+    assert asked is None or asked.running_per_day is None
+    form.instead.set_value(GUESS)
+    form.net_field.set_value(30)
+    form.days_field.set_value(90)
+    exact = form.ask()
+    form.running_field.set_value(0.9)
+    typed = form.ask()
+    assert exact is not None
+    assert typed is not None
+    assert (exact.running_per_day, typed.running_per_day) == (None, Decimal("0.9"))
+
+
+def test_where_clearing_pays_from_today_the_chart_does_not_say_that_the_curves_meet(
+    qtbot: QtBot, log: OpenLogbook, crop: Crop
+) -> None:
+    changed = priced(log, crop)
+    grounds = keep_grounds_of(log, crop.id, at(77))
+    view = weigh_up(grounds, KeepAsk(running_per_day=Decimal(9), guess=Guess(Decimal(-10), 90)))
+    data = keep_chart(changed, view)
+    assert data is not None
+    assert [mark.words for mark in data.uprights] == ["clearing pays more from 31 January"]
+    assert view.notes[0] == "At this value both cost more than their fruit brings."

@@ -132,6 +132,14 @@ def test_a_crop_that_stands_in_no_room_has_no_electricity_yet(log: OpenLogbook, 
     assert [found[key].value for key in ("kwh", "kwh-lamps", "kwh-devices", "kwh-per-day")] == [None] * 4
 
 
+def test_lamps_without_a_programme_are_named_beside_their_electricity(log: OpenLogbook, crop: Crop) -> None:
+    room, _ = furnish(log, crop, share=1.0)
+    save_thing(log, Lamp(new_id(), room.id, "Lamp", wall_w=100))
+    lamps = by_key(log, crop)["kwh-lamps"]
+    assert lamps.value == 0
+    assert "No light programme is stated for Box room." in lamps.method
+
+
 def test_a_key_that_no_family_has_is_an_error(log: OpenLogbook, crop: Crop) -> None:
     with pytest.raises(KeyError):
         fact_of(log, crop.id, "nothing")

@@ -115,6 +115,23 @@ def test_a_pick_of_culls_alone_is_a_session_without_yield(log: OpenLogbook, crop
     assert (facts.sessions, facts.fruit_count, facts.culled_count) == (2, 1, 1)
 
 
+def test_where_all_was_culled_no_sentence_says_that_nothing_was_picked(log: OpenLogbook, crop: Crop) -> None:
+    write_all(log, crop, [(age, Pick(0, None, culls=(Cull(2, CullCause.MISSHAPEN),))) for age in (44, 48, 52, 56)])
+    view = yield_of(log, crop.id, at(60))
+    for part in (view.forecast_fruit, view.coming, view.maturity.packet):
+        assert reason(part).startswith("All fruit picked so far was culled")
+
+
+def test_days_without_a_pick_longer_than_ever_tell_that_nothing_was_ripe(log: OpenLogbook, crop: Crop) -> None:
+    picked(log, crop, [(age, 2, 160.0) for age in range(44, 75, 3)])
+    pollinated(log, crop, dict.fromkeys(range(38, 88, 2), 3))
+    usual, silent = (yield_of(log, crop.id, at(age)).fruit_set for age in (77, 88))
+    assert isinstance(usual, FruitSet)
+    assert isinstance(silent, FruitSet)
+    assert (usual.last_session_age, silent.last_session_age) == (74, 85)
+    assert silent.rate.value < usual.rate.value - 0.1
+
+
 def test_the_boards_outlook_says_why_there_is_nothing_to_draw(log: OpenLogbook, crop: Crop) -> None:
     nothing = outlook_of(log, crop.id, at(60))
     assert not nothing.has_band

@@ -13,6 +13,7 @@ from growlog.desktop.look.widgets.fitting_words import fit_words
 from growlog.desktop.look.widgets.flow_layout import FlowLayout
 from growlog.desktop.look.widgets.form_grid import FieldRow, FormGrid, check_all
 from growlog.desktop.look.widgets.grow import grow_to_fit
+from growlog.desktop.look.widgets.kept_row import KeptRow
 from growlog.desktop.look.widgets.labels import ElidedLabel, Rule, SectionTitle, TextLabel
 from growlog.desktop.look.widgets.number_field import NumberField, limited_number_field
 from growlog.desktop.look.widgets.progress_panel import ProgressPanel
@@ -35,6 +36,7 @@ __all__ = [
     "FlowLayout",
     "FormGrid",
     "Ground",
+    "KeptRow",
     "NoteField",
     "NumberField",
     "ProgressPanel",
