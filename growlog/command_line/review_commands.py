@@ -61,8 +61,8 @@ def review_command(
 
 
 @click.command("time-lapse", help=say(
-    "Write the photos of a crop as a film (MP4, H.264), a day after the other. On a day without a photo the last picture "
-    "is held."))  # fmt: skip
+    "Write the photos of a crop as a film (MP4, H.264), a day after the other. On a day without a photo the last "
+    "picture is held."))  # fmt: skip
 @folder_argument
 @click.option("--crop", "name", required=True, metavar="NAME", help=say("Which crop."))
 @click.option("--to", "target", required=True, type=click.Path(path_type=Path), metavar="FILE.mp4",

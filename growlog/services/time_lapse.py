@@ -27,8 +27,9 @@ Cancelled = Callable[[], bool]
 
 @dataclass(frozen=True)
 class TimeLapseChoice:
-    """What the film shows and how. Ages None: from the first photo to the last; at most from day 0 to clearing. size_px: None by the photos' shape.
+    """What the film shows and how.
 
+    Ages None: from the first photo to the last; at most from day 0 to clearing. size_px: None by the photos' shape.
     every_days: 1 shows each day. days_per_second: speed. fade: the part of a day's time in which its picture fades in,
     0 to 0.9. labels: day and date. curve: the yield along the lower edge.
     """

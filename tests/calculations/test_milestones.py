@@ -94,6 +94,7 @@ def test_days_are_held_against_the_usual_range_with_its_source(days: int, off: i
     found = against_usual(days, row)
     assert found.off_days == off
     assert words in found.sentence
+    assert found.sentence.startswith("From flower to pick: ")
     assert "Britannica" in found.sentence
 
 

@@ -16,7 +16,7 @@ from growlog.services.yield_view.outlook import Outlook
 from growlog.words import say
 
 _CHART_SHARE = 0.42
-_CHART_LEAST_PX = 156
+_CHART_LEAST_PX = 152
 _NAMES_SHARE = 0.36
 _RIGHT_PX = 14
 _ZOOM_STEP = 1.25

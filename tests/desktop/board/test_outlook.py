@@ -148,11 +148,11 @@ def test_the_switch_can_be_set_from_outside_and_tells_when_it_turns(qtbot: Any) 
     board.show_outlook(outlook())
     told: list[bool] = []
     board.to_come_toggled.connect(told.append)
-    board.set_to_come(False)
-    assert board.surface.chart.ahead is None
-    board.set_to_come(True)
-    assert board.surface.chart.ahead is not None
-    assert told == [False, True]
+    drawn = []
+    for wanted in (False, True):
+        board.set_to_come(wanted)
+        drawn.append(board.surface.chart.ahead is not None)
+    assert drawn == told == [False, True]
 
 
 def test_a_switch_without_room_for_its_sentence_is_no_wider_than_its_words(qtbot: Any) -> None:

@@ -28,6 +28,15 @@ def test_the_panel_says_value_range_way_inputs_with_their_day_source_and_certain
     ]  # fmt: skip
 
 
+def test_an_input_that_is_a_day_is_said_once(qtbot: QtBot) -> None:
+    age = Figure("age", 3, "d", (Input("sown", "2026-03-01", "", date(2026, 3, 1)),), "Days.", "by definition",
+                 Sure.PUBLISHED)  # fmt: skip
+    panel = ExplanationPanel(age)
+    qtbot.addWidget(panel)
+    assert "1 March 2026" in panel.texts()
+    assert "2026-03-01" not in panel.texts()
+
+
 def test_a_figure_without_a_value_says_none_yet(qtbot: QtBot) -> None:
     panel = ExplanationPanel(COST)
     qtbot.addWidget(panel)

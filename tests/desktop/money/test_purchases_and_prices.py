@@ -109,3 +109,11 @@ def test_an_amount_is_kept_in_the_smallest_coin_of_its_currency(
     retype(field, text)
     assert field.minor() == minor
     assert MoneyField("Price", currency, minor).minor() == minor
+
+
+@pytest.mark.parametrize(
+    ("currency", "minor", "text"), [("EUR", 14900, "149.00"), ("EUR", 350, "3.50"), ("JPY", 149, "149")]
+)
+def test_an_amount_is_shown_as_its_currency_is_written(qapp: object, currency: str, minor: int, text: str) -> None:
+    field = MoneyField("Price", currency, minor)
+    assert (field.line.text(), field.minor()) == (text, minor)

@@ -24,7 +24,7 @@ class TemperatureLane(BoardLane):
 
     key = "temperature"
     natural_px = 38
-    least_px = 22
+    least_px = 20
     only_with_something = True
 
     def name(self) -> str:

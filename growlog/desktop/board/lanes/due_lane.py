@@ -20,7 +20,7 @@ class DueLane(MarksLane):
 
     key = "due"
     natural_px = 28
-    least_px = 22
+    least_px = 20
     mark_px = 11.0
     only_with_something = True
 

@@ -33,7 +33,7 @@ class PhotosLane(BoardLane):
 
     key = "photos"
     natural_px = 88
-    least_px = 38
+    least_px = 36
 
     def __init__(self, pictures: Pictures) -> None:
         super().__init__()
