@@ -143,9 +143,12 @@ def load_tools() -> None:
 
 def held_words(plan: TimeLapsePlan) -> str:
     """What to say of days without a photo, "" where each has one."""
-    held = say_count("{n} day without a photo is held", "{n} days without a photo are held", plan.days_held)
-    gone = say_count("{n} original is missing", "{n} originals are missing", plan.missing)
-    return "; ".join(t for t in (held if plan.days_held else "", gone if plan.missing else "") if t)
+    bare = plan.days_held - plan.missing
+    held = say_count("{n} day without a photo is held", "{n} days without a photo are held", bare)
+    gone = say_count(
+        "{n} original is missing, its day is held", "{n} originals are missing, their days are held", plan.missing
+    )
+    return "; ".join(t for t in (held if bare else "", gone if plan.missing else "") if t)
 
 
 def _script(log: OpenLogbook, crop_id: str, choice: TimeLapseChoice) -> _Script:

@@ -74,7 +74,8 @@ def test_a_missing_original_is_held_and_said(log: OpenLogbook, crop: Crop, tmp_p
     plan = write_time_lapse(log, crop.id, tmp_path / "film.mp4", SMALL)
     assert plan is not None
     assert plan.missing == 1
-    assert "1 original is missing" in held_words(plan)
+    assert "1 original is missing, its day is held" in held_words(plan)
+    assert held_words(replace(plan, days_held=1)) == "1 original is missing, its day is held"
 
 
 def test_the_curve_and_labels_may_be_left_out(log: OpenLogbook, crop: Crop, tmp_path: Path) -> None:

@@ -9,8 +9,9 @@ from PySide6.QtCore import Qt
 from PySide6.QtGui import QPen
 from PySide6.QtWidgets import QFrame, QVBoxLayout, QWidget
 
+from growlog.desktop.charts import Band, ChartData
 from growlog.desktop.look.theme import current, theme_signal
-from growlog.desktop.money.kinds import kind_brush, kind_colour
+from growlog.desktop.money.kinds import kind_brush, kind_colour, kind_token
 from growlog.records.money import decimals_of
 from growlog.services.money.costs import CropCosts
 from growlog.services.money.lines import CostKind
@@ -26,6 +27,7 @@ class CostChart(QWidget):
         super().__init__()
         self.setObjectName("costChart")
         self._costs: CropCosts | None = None
+        self._crop_name = ""
         self.plot = pg.PlotWidget(self, background=None)
         self.plot.setFrameShape(QFrame.Shape.NoFrame)
         self.plot.setStyleSheet("background: transparent; border: none;")
@@ -40,10 +42,29 @@ class CostChart(QWidget):
         self.setMinimumHeight(current().px(_LEAST_PX))
         theme_signal().changed.connect(self._draw)
 
-    def show_costs(self, costs: CropCosts | None) -> None:
+    def show_costs(self, costs: CropCosts | None, crop_name: str = "") -> None:
         """Another crop's cost."""
         self._costs = costs
+        self._crop_name = crop_name
         self._draw()
+
+    def data(self) -> ChartData | None:
+        """The chart as values, to be saved; None without a cost."""
+        if self._costs is None or not self._costs.days:
+            return None
+        first, last, stacks = stacked(self._costs)
+        ages = list(range(first, last + 1))
+        below, bands = [0.0] * len(ages), []
+        for number, (kind, values) in enumerate(stacks.items()):
+            above = [low + value for low, value in zip(below, values, strict=True)]
+            bands.append(Band(say(kind.label), ages, below, above, kind_token(kind), number % 2 == 1, steps=True))
+            below = above
+        title = say("{crop}: cost so far", crop=self._crop_name)
+        return ChartData(title, say("plant age, days"), self._money_words(), (), bands)
+
+    def _money_words(self) -> str:
+        currency = "" if self._costs is None else self._costs.currency
+        return say("cost so far, {currency}", currency=currency) if currency else say("cost so far")
 
     def _draw(self) -> None:
         self.plot.clear()
@@ -66,9 +87,7 @@ class CostChart(QWidget):
 
     def _dress(self) -> None:
         look, item = current(), self.plot.getPlotItem()
-        currency = "" if self._costs is None else self._costs.currency
-        money = say("cost so far, {currency}", currency=currency) if currency else say("cost so far")
-        for side, text in (("left", money), ("bottom", say("plant age, days"))):
+        for side, text in (("left", self._money_words()), ("bottom", say("plant age, days"))):
             axis = item.getAxis(side)
             axis.setPen(QPen(look.colour("edge"), 1))
             axis.setTextPen(look.colour("mute"))

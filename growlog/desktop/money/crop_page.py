@@ -6,6 +6,7 @@ from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 
 from growlog.calculations.explained_figure import Figure
+from growlog.desktop.charts import ChartMenu
 from growlog.desktop.explanation import ExplanationButton
 from growlog.desktop.explanation.figure_words import value_text
 from growlog.desktop.look.widgets import Banner, Card, EmptyState, FormGrid, SectionTitle, TextLabel
@@ -35,6 +36,7 @@ class CropPage(QWidget):
         self.total_button = ExplanationButton()
         self.tiles = {key: _Tile() for key in _TILES}
         self.chart = CostChart()
+        self.chart_menu = ChartMenu(self.chart.data)
         columns = [Column(say("Kind")), Column(say("Cost"), True, 104), Column(say("Share"), True, 64)]
         self.table = PlainTable(columns, say("Cost by kind"), "kinds", 10)
         self.kinds_button = ExplanationButton()
@@ -56,7 +58,7 @@ class CropPage(QWidget):
         self.total_button.show_figures(money.figures["cost"], money.names)
         for key, tile in self.tiles.items():
             tile.show_figure(money.figures[key], money, _shop_words(key, money))
-        self.chart.show_costs(costs)
+        self.chart.show_costs(costs, money.crop.name)
         self.table.show_rows(_kind_rows(money))
         explained = [money.figures[f"cost-{kind}"] for kind in CostKind if kind in costs.by_kind]
         self.kinds_button.show_figures(explained, money.names)
@@ -76,6 +78,7 @@ class CropPage(QWidget):
         head.addWidget(self.total_label)
         head.addWidget(self.total_button)
         head.addStretch(1)
+        head.addWidget(self.chart_menu)
         tiles = FormGrid(5, 184)  # narrower ones would cut "How this is worked out" off
         tiles.add(*self.tiles.values())
         both = FormGrid(2, 400)

@@ -29,3 +29,8 @@ def kind_brush(kind: CostKind) -> QBrush:
 def kind_colour(kind: CostKind) -> QColor:
     """The colour of a kind in the present theme."""
     return QColor(current().colour(_DRAWN[kind][0]))
+
+
+def kind_token(kind: CostKind) -> str:
+    """The name of a kind's colour among the tokens."""
+    return _DRAWN[kind][0]

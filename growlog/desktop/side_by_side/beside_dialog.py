@@ -121,6 +121,7 @@ class BesideDialog(TallDialog):
 
     def _turn_page(self, page: str) -> None:
         self._pages.setCurrentIndex(("curves", "photos", "facts").index(page))
+        self.chart_menu.setVisible(page == "curves")
 
     def _switched(self, _value: str) -> None:
         self._show_chart()
@@ -161,7 +162,11 @@ class BesideDialog(TallDialog):
         self._parts = QWidget()
         self.body.addWidget(self._parts, 1)
         column = _column(self._parts)
-        column.addWidget(self.page)
+        top = QHBoxLayout()
+        top.addWidget(self.page)
+        top.addStretch(1)
+        top.addWidget(self.chart_menu)
+        column.addLayout(top)
         self._pages = QStackedWidget()
         for page in (self._curves_page(), self._photos_page(), self._facts_page()):
             self._pages.addWidget(page)
@@ -174,7 +179,6 @@ class BesideDialog(TallDialog):
         switches = FlowLayout()
         for words, switch in ((say("show"), self.counted), (say("of"), self.per), (say("from"), self.aligned)):
             switches.addWidget(_captioned(words, switch))
-        switches.addWidget(self.chart_menu)
         column.addLayout(switches)
         column.addWidget(self.chart, 1)
         column.addWidget(self.notes)

@@ -12,6 +12,7 @@ from growlog.desktop.desk import Desk
 from growlog.desktop.figures.figures_dialog import FiguresDialog, NamedFigure
 from growlog.desktop.messages import Messages
 from growlog.desktop.money.money_dialog import MoneyDialog
+from growlog.desktop.windows.chart_saving import ChartSaving
 from growlog.desktop.windows.entry_windows import EntryWindows
 from growlog.desktop.windows.placing import open_beside
 from growlog.records.change import Change
@@ -32,12 +33,15 @@ from growlog.words import say
 class MoneyWindows(QObject):
     """One dialog at a time; it follows what is written and what is undone."""
 
-    def __init__(self, desk: Desk, window: QWidget, entries: EntryWindows, messages: Messages) -> None:
+    def __init__(
+        self, desk: Desk, window: QWidget, entries: EntryWindows, messages: Messages, charts: ChartSaving
+    ) -> None:
         super().__init__(window)
         self._desk = desk
         self._window = window
         self._entries = entries
         self._messages = messages
+        self._charts = charts
         self._crop_id = ""
         self._reading: Task | None = None
         self._figures_crop = ""
@@ -58,6 +62,7 @@ class MoneyWindows(QObject):
         dialog.power.saved.connect(self._save_tariff)
         dialog.power.removed.connect(self._remove_tariff)
         dialog.power.meter_wanted.connect(self._add_meter)
+        self._charts.follow(dialog.crop_page.chart_menu)
         open_beside(dialog, self._window)
         self._read()
 

@@ -116,3 +116,11 @@ def test_without_any_minutes_labour_says_where_they_are_noted(crop: Crop, shown:
     dialog = shown()
     dialog.show_part("labour")
     assert dialog.labour_page.empty.isVisible()
+
+
+def test_the_chart_can_be_saved_as_values_that_add_up_to_the_total(priced: Crop, shown: ShowMoney) -> None:
+    data = shown().crop_page.chart.data()
+    assert data is not None
+    assert data.y_title == "cost so far, EUR"
+    assert data.bands[-1].high[-1] == pytest.approx(68.00)
+    assert [band.low[-1] for band in data.bands[1:]] == pytest.approx([band.high[-1] for band in data.bands[:-1]])
