@@ -21,6 +21,7 @@ from growlog.services.crops import first_flower_day
 from growlog.services.drain_series import DrainPoint, drain_points
 from growlog.services.entries import entries_of_crop, own_entries
 from growlog.services.light.programme import crop_light_days
+from growlog.services.money.whose import Placed
 from growlog.services.open_logbook import OpenLogbook
 from growlog.services.photo_uses import photos_of_crop
 from growlog.services.picks import pick_points
@@ -126,7 +127,7 @@ class Board:
     packet_maturity_age: int | None
     first_flower_age: int | None
     first_pick_age: int | None
-    labour_minutes: int
+    labour_minutes: int  # with its part of the work on room and tank
     climate: tuple[CropClimateDay, ...] = ()
     use: BoardUse | None = None  # put in by who reads it beside the board
     usual_light: UsualLight | None = None  # the range that the crop's daily light is held against
@@ -156,7 +157,9 @@ def board_of(log: OpenLogbook, crop_id: str) -> Board:
         until = day_at(crop.day_zero, last_age)
         light = _light(unit, crop, until)
         climate = tuple(climate_days_of_crop(unit, crop, until, entries))
-    return replace(_board(crop, cultivar, entries, mixes, photo_days, light, last_age), climate=climate)
+        minutes = round(_labour(unit, crop, entries))
+    board = _board(crop, cultivar, entries, mixes, photo_days, light, last_age)
+    return replace(board, climate=climate, labour_minutes=minutes)
 
 
 def curve_of(log: OpenLogbook, crop_id: str) -> Curve:
@@ -209,7 +212,7 @@ def _board(
         first_flower_age=None if flower is None else age_on(crop.day_zero, flower),
         first_pick_age=age_on(crop.day_zero, typed_pick) if typed_pick else first_pick_age(points),
         drains=tuple(drain_points(entries, crop.day_zero)),
-        labour_minutes=sum(e.labour_minutes or 0 for e in entries if e.owner.kind.value in ("crop", "plant")),
+        labour_minutes=0,
         usual_light=next(iter(usual_light(cultivar.species)), None),
     )
 
@@ -299,3 +302,9 @@ def _add(days: dict[int, Tally], age: int, count: int, culled: int, entry: Entry
         days[age] = Tally(age, count, culled, text, entry.id)
     else:
         days[age] = Tally(age, had.count + count, had.culled + culled, f"{had.text}; {text}", had.entry_id)
+
+
+def _labour(unit: UnitOfWork, crop: Crop, entries: list[Entry]) -> float:
+    """Minutes: the crop's own, and its part of those that were spent on its room or tank."""
+    placed = Placed.of(unit)
+    return sum(e.labour_minutes * placed.share(crop, e) for e in entries if e.labour_minutes)

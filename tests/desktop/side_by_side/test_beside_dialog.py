@@ -137,3 +137,12 @@ def test_the_table_is_handed_out_as_csv(qtbot: QtBot, log: OpenLogbook, crop: Cr
     with qtbot.waitSignal(dialog.table_wanted) as wanted:
         dialog.save_button.click()
     assert wanted.args[0].startswith("key,family,fact,unit,better,Boxroom Gold,Attic Gold,best\r\n")
+
+
+def test_the_button_that_saves_the_chart_goes_with_the_curves(qtbot: QtBot, log: OpenLogbook, crop: Crop) -> None:
+    dialog = shown(qtbot, log, two(log, crop))
+    seen = []
+    for page in ("curves", "photos", "facts", "curves"):
+        dialog.page.set_value(page)
+        seen.append(dialog.chart_menu.isVisible())
+    assert seen == [True, False, False, True]
