@@ -61,7 +61,7 @@ def test_a_written_mix_is_read_the_same() -> None:
         ("tank_l = ", ""),
         ('tank_l = "much"', "tank_l"),
         ("tank_l = nan", "tank_l"),
-        ("[water]\nGold = 1", "water: gold"),
+        ("[water]\nGold = 1", "water: Gold"),
         ("[water]\nCa = 1\nca = 2", "water: ca"),
         ('[[product]]\nname = "a"', "a: form"),
         ('[[product]]\nform = "solid"', "product: name"),
