@@ -32,6 +32,12 @@ def own_folders(tmp_path_factory: pytest.TempPathFactory, monkeypatch: pytest.Mo
     return home
 
 
+def pytest_collection_finish() -> None:
+    """What was imported lives as long as the tests; collectors need not look through it after each module."""
+    gc.collect()
+    gc.freeze()
+
+
 @pytest.fixture(scope="module", autouse=True)
 def garbage_on_this_thread() -> Iterator[None]:
     """Widgets that a test let go are freed here, never by a collector that runs on some thread of a later test."""

@@ -6,6 +6,8 @@ from types import ModuleType
 
 import pytest
 
+pytestmark = pytest.mark.slow
+
 SCRIPT = Path(__file__).parents[2] / "resources" / "translations" / "make_catalogue.py"
 
 

@@ -7,6 +7,8 @@ import pytest
 
 from tests.command_line.commands import Terminal
 
+pytestmark = pytest.mark.slow
+
 
 @pytest.fixture
 def terminal(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> Terminal:

@@ -10,6 +10,8 @@ from growlog.photos import time_lapse
 from growlog.photos.time_lapse import FRAMES_A_SECOND, FilmDay, FilmShape, NoEncoder, write_film
 from tests.photos.conftest import encoded
 
+pytestmark = pytest.mark.slow
+
 FONT = Path(__file__).parents[2] / "resources" / "font"
 RED, BLUE = (200, 20, 20), (20, 20, 200)
 

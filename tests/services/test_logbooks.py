@@ -14,6 +14,8 @@ from growlog.services.logbooks import clock_as_of, facts_of, keep_copy, new_logb
 from growlog.services.open_logbook import LogbookInUse, LogbookNotWritable, NotALogbook, OpenLogbook
 from tests.logbooks import TODAY, content_of, plant_crop, still_clock, write
 
+pytestmark = pytest.mark.slow
+
 
 def test_a_new_logbook_has_its_name_or_that_of_its_folder(tmp_path: Path) -> None:
     for name, shown in (("Cellar", "Cellar"), ("", "second")):

@@ -19,6 +19,8 @@ from tests.logbooks import plant_crop, write
 from tests.services.photo_rows import photo_on
 from tests.services.review.grown import with_photos
 
+pytestmark = pytest.mark.slow
+
 SOWN = date(2019, 10, 1)
 SMALL = TimeLapseChoice(size_px=(96, 97), days_per_second=12.0)
 

@@ -16,6 +16,8 @@ from growlog.sharing.data_package import Package, package_files, read_package, w
 from growlog.sharing.table_descriptions import tables
 from tests.sharing.packages import full_package, identity
 
+pytestmark = pytest.mark.slow
+
 
 def _sorted(package: Package) -> Package:
     return replace(package, entries=tuple(sorted(package.entries, key=lambda e: e.id)))

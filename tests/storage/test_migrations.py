@@ -16,6 +16,8 @@ from growlog.storage.row_translation import DETAIL_MODELS
 from growlog.storage.tables import Base
 from tests.storage.old_logbooks import restore
 
+pytestmark = pytest.mark.slow
+
 
 def schema(path: Path) -> dict[str, set[str]]:
     """The columns and constraints of each table, in no order."""

@@ -19,6 +19,8 @@ from growlog.services.yield_view.outlook import Outlook
 from tests.desktop.board.boards import SOWN, full_board, shown_board
 from tests.services.yield_view.seasons import SEASON
 
+pytestmark = pytest.mark.slow
+
 PICKS = [PickPoint(age, fruit, grams) for age, fruit, grams in SEASON]
 AGE = 77
 

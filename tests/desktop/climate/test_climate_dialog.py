@@ -16,6 +16,8 @@ from growlog.services.open_logbook import OpenLogbook
 from tests.desktop.hands import choose, retype
 from tests.logbooks import SOWN, logbook, plant_crop, write
 
+pytestmark = pytest.mark.slow
+
 BASE_C = (45 - 32) / 1.8  # 45 °F for squash: Maynard and Hochmuth (1997) Knott's handbook, from memory
 
 

@@ -15,6 +15,8 @@ from growlog.records.problems import Problem
 from growlog.records.room import Room, Tank
 from growlog.services.rooms import RoomView
 
+pytestmark = pytest.mark.slow
+
 TODAY = date(2026, 3, 7)
 BOX_ROOM = RoomView(Room("room", "Box room", 4.0), (), (Tank("tank", "room", "Tank A", 20.0),))
 GOLD = Crop("gold", "Boxroom Gold", "packet", sown_on=date(2025, 11, 15), seed_lot="lot 7", medium="coir")

@@ -2,6 +2,8 @@
 
 from datetime import time
 
+import pytest
+
 from growlog.desktop.money.money_dialog import MoneyDialog
 from growlog.desktop.money.tariff_form import TariffForm
 from growlog.records.crop import Crop
@@ -9,6 +11,8 @@ from growlog.records.problems import Problem
 from growlog.records.tariff import Tariff, TariffBand
 from tests.desktop.hands import retype
 from tests.desktop.money.conftest import ShowMoney
+
+pytestmark = pytest.mark.slow
 
 
 def opened(shown: ShowMoney) -> tuple[MoneyDialog, TariffForm, list[Tariff]]:

@@ -16,6 +16,8 @@ from tests.desktop.hands import choose, retype
 from tests.desktop.money.conftest import ShowMoney
 from tests.logbooks import TODAY
 
+pytestmark = pytest.mark.slow
+
 
 def opened(shown: ShowMoney) -> tuple[PurchaseForm, list[Purchase]]:
     dialog = shown()

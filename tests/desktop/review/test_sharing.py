@@ -3,6 +3,7 @@
 from collections.abc import Callable
 from pathlib import Path
 
+import pytest
 from PySide6.QtCore import QObject
 
 from growlog.desktop.review.export_dialog import ExportDialog
@@ -10,6 +11,8 @@ from growlog.desktop.review.share_dialog import HTML, PDF, ShareDialog
 from growlog.desktop.windows.shared_work import SharedWork
 from growlog.services.review.model import ReviewOptions
 from tests.desktop.review.at_the_desk import Desktop
+
+pytestmark = pytest.mark.slow
 
 
 def opened(desktop: Desktop) -> ShareDialog:

@@ -2,6 +2,7 @@
 
 from datetime import date
 
+import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtTest import QTest
 
@@ -10,6 +11,8 @@ from growlog.records.crop import Placement
 from growlog.records.room import EnergySharing, Room
 from tests.desktop.hands import retype
 from tests.desktop.room.conftest import PLACES, MakePerson, Person
+
+pytestmark = pytest.mark.slow
 
 VIOLET_THERE = Placement("p2", "violet", "room", date(2026, 1, 10), floor_share=0.4)
 GOLD_BEFORE = Placement("p0", "gold", "room", date(2025, 11, 1), date(2025, 11, 10), floor_share=1.0)

@@ -12,6 +12,8 @@ from growlog.desktop.tally.typed_weight import read_weight, weight_text
 from growlog.services.tally import CannotTally, Stopwatch
 from tests.desktop.tally.conftest import DAY, Clock, Hands, empty_tally, running, three_crops
 
+pytestmark = pytest.mark.slow
+
 
 @pytest.mark.parametrize(
     ("typed", "sentence"),

@@ -4,12 +4,15 @@ from collections.abc import Callable
 from dataclasses import replace
 from datetime import time
 
+import pytest
 from PySide6.QtWidgets import QAbstractButton, QApplication, QLineEdit, QPushButton, QScrollBar
 
 from growlog.desktop.look.theme import apply_theme
 from growlog.records.entry import Cull, CullCause
 from growlog.services.tally import CropTally, entries_of
 from tests.desktop.tally.conftest import Hands, empty_tally, three_crops
+
+pytestmark = pytest.mark.slow
 
 THUMB_PX = 44
 

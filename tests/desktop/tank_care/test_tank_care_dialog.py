@@ -15,6 +15,8 @@ from growlog.services.mix_order import Portion
 from growlog.services.tank_care import TopUpAsked, TopUpProposal, UptakeView
 from tests.logbooks import TODAY
 
+pytestmark = pytest.mark.slow
+
 Key, Control = Qt.Key, Qt.KeyboardModifier.ControlModifier
 
 

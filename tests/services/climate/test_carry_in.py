@@ -21,6 +21,8 @@ from growlog.services.undo import undo
 from tests.logbooks import write_for
 from tests.services.climate.conftest import WriteLogger
 
+pytestmark = pytest.mark.slow
+
 DAY = datetime(2026, 1, 10)  # noqa: DTZ001 - the wall clock of the room
 
 

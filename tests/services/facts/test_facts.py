@@ -20,6 +20,8 @@ from growlog.services.open_logbook import LogbookProblem, OpenLogbook, new_id
 from growlog.services.rooms import save_thing
 from tests.logbooks import SOWN, furnish, write, write_for
 
+pytestmark = pytest.mark.slow
+
 
 def at(age: int) -> date:
     return SOWN + timedelta(days=age)

@@ -33,6 +33,8 @@ from growlog.services.waters import new_water, save_water
 from tests.logbooks import write
 from tests.services.mixer.bottles import Shelf, bottle
 
+pytestmark = pytest.mark.slow
+
 DAY = date(2026, 3, 1)
 
 

@@ -23,6 +23,8 @@ from tests.logbooks import SOWN, content_of, write
 from tests.services.old_notes.carried import details, entries_of, planned
 from tests.sharing.old_notes.written_tables import write_text
 
+pytestmark = pytest.mark.slow
+
 ROWS = st.tuples(st.integers(0, 100), st.integers(0, 9), st.sampled_from(["", "210", "x"]))
 TABLE = "date,fruit,weight g,EC,note\n2026-01-05,3,210,1.8,first\n2026-01-06,2,,1.9,\nnever,1,,,\n"
 

@@ -19,6 +19,8 @@ from growlog.services.yield_view.view import yield_of
 from tests.logbooks import entry_on
 from tests.services.yield_view.seasons import SEASON, at, pick, picked, pollinated, write_all
 
+pytestmark = pytest.mark.slow
+
 
 def reason(told: object) -> str:
     """Why it is not told; fails where it is."""

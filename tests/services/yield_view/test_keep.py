@@ -19,6 +19,8 @@ from growlog.services.yield_view.keep_grounds import keep_grounds_of
 from tests.logbooks import furnish, plant_crop, write
 from tests.services.yield_view.seasons import SEASON, at, picked
 
+pytestmark = pytest.mark.slow
+
 GUESS = Guess(Decimal(12), 80)
 
 

@@ -20,6 +20,8 @@ from growlog.services.yield_view.view import YieldView, yield_of
 from tests.logbooks import add_plant, furnish, plant_crop, write
 from tests.services.yield_view.seasons import SEASON, at, picked, pollinated, seen_open, write_all
 
+pytestmark = pytest.mark.slow
+
 
 def ages(view: YieldView) -> dict[Milestone, int | None]:
     return {m.which: m.age for m in view.milestones}
