@@ -9,6 +9,7 @@ from PySide6.QtWidgets import QSizePolicy, QWidget
 from growlog.desktop.board.curve_steps import Steps, count_ticks, drawn_curve
 from growlog.desktop.board.weight_scale import weight_ticks, weight_unit
 from growlog.desktop.board.wording import number
+from growlog.desktop.charts import ChartData, Line, Upright
 from growlog.desktop.look.theme import current, theme_signal
 from growlog.services.review.model import CropReview, ReviewCurve
 from growlog.words import say
@@ -16,6 +17,7 @@ from growlog.words import say
 _HEIGHT_PX, _LEFT_PX, _TOP_PX, _BOTTOM_PX, _RIGHT_PX = 240, 56, 22, 24, 16
 _EMPTY_PX = 120
 _DASHES = (Qt.PenStyle.SolidLine, Qt.PenStyle.DashLine, Qt.PenStyle.DotLine)
+_DASH_WORDS = ("dash", "dot", "dash-dot")
 _AGE_STEPS = (7, 14, 28, 56)
 
 
@@ -37,6 +39,18 @@ class CurveView(QWidget):
         self.setAccessibleName(say("Cumulative yield by plant age: {names}", names=names))
         self.updateGeometry()
         self.update()
+
+    def data(self) -> ChartData | None:
+        """The curves as values, to be saved; None before there is a review."""
+        review = self._review
+        if review is None:
+            return None
+        curves = [review.curve, *(crop.curve for crop in review.earlier)]
+        lines = [_line(curve, review.by_weight, number) for number, curve in enumerate(curves)]
+        packet = [] if review.packet_age is None else [Upright(review.packet_age, say("packet maturity"))]
+        measured = say("marketable yield so far, kg") if review.by_weight else say("marketable fruit so far")
+        title = say("{crop}: cumulative yield", crop=review.curve.name)
+        return ChartData(title, say("plant age, days"), measured, lines, (), packet, whole_y=not review.by_weight)
 
     def sizeHint(self) -> QSize:
         """As high as a curve can be read."""
@@ -60,6 +74,15 @@ class CurveView(QWidget):
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
         _Drawing(self._review, QRectF(self.rect()), painter).draw()
         painter.end()
+
+
+def _line(curve: ReviewCurve, by_weight: bool, number: int) -> Line:
+    """The curve's steps from day 0 to its last day."""
+    values = [p.weight_g / 1000 if by_weight else float(p.fruit_count) for p in curve.points]
+    ages = [0, *(p.age for p in curve.points), curve.last_age]
+    heights = [0.0, *values, values[-1] if values else 0.0]
+    token, dash = ("pick", "") if number == 0 else ("mute", _DASH_WORDS[(number - 1) % len(_DASH_WORDS)])
+    return Line(curve.name, ages, heights, token, dash, steps=True)
 
 
 class _Drawing:

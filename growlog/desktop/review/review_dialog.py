@@ -21,6 +21,7 @@ class ReviewDialog(TallDialog):
 
     day_wanted = Signal(object)  # date
     photos_wanted = Signal()
+    chart_shown = Signal(object)  # ChartMenu
     decide_wanted = Signal()
     correct_wanted = Signal(str)
     remove_wanted = Signal(str)
@@ -98,6 +99,7 @@ class ReviewDialog(TallDialog):
             self.body.removeWidget(self.page)
             self.page.deleteLater()
         self.page = page
+        self.chart_shown.emit(page.chart_menu)
         self.body.insertWidget(2, page)
         for wish in _WISHES:
             getattr(page, wish).connect(getattr(self, wish))

@@ -5,6 +5,7 @@ from collections.abc import Iterator
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtWidgets import QBoxLayout, QHBoxLayout, QVBoxLayout, QWidget
 
+from growlog.desktop.charts import ChartMenu
 from growlog.desktop.look.theme import current, theme_signal
 from growlog.desktop.look.widgets import Button, FlowLayout, Rule, TextLabel
 from growlog.desktop.pictures import Pictures
@@ -58,6 +59,7 @@ class ReviewPage(QWidget):
         self.tables: dict[str, LineTable] = {}
         self.tiles = TileGrid()
         self.curve = CurveView()
+        self.chart_menu = ChartMenu(self.curve.data)
         self.decision = DecisionCard(review.decisions, growing=review.growing, writable=writable)
         self.happened = HappenedPart(say("What happened"), review.happened, say("Nothing out of the ordinary."))
         self.remarks = HappenedPart(say("Notes"), review.remarks, say("Nothing was noted."))
@@ -127,6 +129,7 @@ class ReviewPage(QWidget):
         beside = TextLabel(beside_line(self.review), "small", wraps=True)
         beside.setAlignment(Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter)
         row.addWidget(beside, 1)
+        row.addWidget(self.chart_menu)
         self.curve.show_review(self.review)
         column.addLayout(row)
         column.addWidget(self.curve)

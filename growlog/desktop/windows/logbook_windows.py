@@ -108,7 +108,7 @@ class LogbookWindows(QObject):
         """Review, decision and what-if."""
         from growlog.desktop.windows.review_windows import ReviewWindows
 
-        made = ReviewWindows(self._desk, self._page, self._messages)
+        made = ReviewWindows(self._desk, self._page, self._messages, self.yields.charts)
         self.sharing.follow(made)
         return made
 

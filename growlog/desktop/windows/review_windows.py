@@ -15,6 +15,7 @@ from growlog.desktop.review.choose_photos_dialog import ChoosePhotosDialog
 from growlog.desktop.review.decision_dialog import DecisionDialog
 from growlog.desktop.review.quality_fields import KEYS
 from growlog.desktop.review.review_dialog import ReviewDialog
+from growlog.desktop.windows.chart_saving import ChartSaving
 from growlog.desktop.windows.placing import open_beside
 from growlog.desktop.windows.what_if_windows import WhatIfWindows
 from growlog.records.change import Change
@@ -37,11 +38,12 @@ class ReviewWindows(QObject):
     print_wanted = Signal(str)
     time_lapse_wanted = Signal(str)
 
-    def __init__(self, desk: Desk, window: QWidget, messages: Messages) -> None:
+    def __init__(self, desk: Desk, window: QWidget, messages: Messages, charts: ChartSaving) -> None:
         super().__init__(window)
         self._desk = desk
         self._window = window
         self._messages = messages
+        self._charts = charts
         self._crop_id = ""
         self._reading: Task | None = None
         self.dialog: ReviewDialog | None = None
@@ -61,6 +63,7 @@ class ReviewWindows(QObject):
         self.dialog = dialog = ReviewDialog(crop.name, self._desk.pictures, self._desk.log.writable, self._window)
         dialog.day_wanted.connect(self._show_day)
         dialog.photos_wanted.connect(self.open_photos)
+        dialog.chart_shown.connect(self._charts.follow)
         dialog.decide_wanted.connect(self._decide_shown)
         dialog.correct_wanted.connect(self._correct)
         dialog.remove_wanted.connect(self._remove)

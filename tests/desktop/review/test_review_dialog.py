@@ -206,3 +206,14 @@ def cells(lines: LineTable) -> list[str]:
 def shown_ages(dialog: ReviewDialog) -> list[int]:
     assert dialog.page is not None
     return [tile.photo.age for tile in dialog.page.tiles.tiles]
+
+
+def test_the_curve_can_be_saved_with_the_earlier_crop_beside_it(desktop: Desktop) -> None:
+    dialog = desktop.review()
+    assert dialog.page is not None
+    data = dialog.page.curve.data()
+    assert data is not None
+    assert (data.x_title, data.y_title) == ("plant age, days", "marketable yield so far, kg")
+    assert [line.ys[-1] for line in data.lines] == pytest.approx([0.5, 0.3])
+    assert [line.dash for line in data.lines] == ["", "dash"]
+    assert dialog.page.chart_menu.isVisibleTo(dialog)
