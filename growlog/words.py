@@ -77,7 +77,7 @@ def show_weekday(day: date) -> str:
 
 
 def show_number(value: float, decimals: int) -> str:
-    """A number with so many decimals, in the locale's form, without grouping."""
+    """A number with so many decimals, in the locale's form, without grouping; below zero with a minus sign."""
     return _formatted(value, decimals, _locale)
 
 
@@ -86,7 +86,8 @@ def _formatted(value: float, decimals: int, locale: str) -> str:
     from babel.numbers import format_decimal
 
     pattern = "0." + "0" * decimals if decimals else "0"
-    return str(format_decimal(round(value, decimals), pattern, locale=locale))
+    written = str(format_decimal(round(value, decimals) or 0, pattern, locale=locale))
+    return written.replace("-", "\u2212")  # a minus sign, as wide as a plus
 
 
 def _is_known(locale: str) -> bool:

@@ -5,7 +5,7 @@ import pytest
 from growlog.records.display import fixed, plain, weight
 from growlog.records.entry import Feed, Pick, Reading
 from growlog.records.problems import check_quantity
-from growlog.words import show_units
+from growlog.words import show_number, show_units
 
 
 @pytest.mark.parametrize(
@@ -40,7 +40,7 @@ def test_us_units_reach_what_a_refusal_says() -> None:
     show_units("us")
     (problem,) = check_quantity("air_temperature_c", 100.0)
     assert "212\u2009°F" in problem.sentence
-    assert "-22 to 140\u2009°F" in problem.sentence
+    assert "\u221222 to 140\u2009°F" in problem.sentence
 
 
 def test_a_plain_number_has_no_needless_zeros() -> None:
@@ -52,3 +52,8 @@ def test_a_plain_number_has_no_needless_zeros() -> None:
 def test_units_are_metric_or_us() -> None:
     with pytest.raises(ValueError, match="neither"):
         show_units("imperial")
+
+
+def test_a_number_below_zero_has_a_minus_sign_and_nothing_is_never_below_zero() -> None:
+    assert show_number(-2.04, 1) == "\u22122.0"
+    assert show_number(-0.004, 2) == "0.00"

@@ -79,5 +79,5 @@ def test_the_meter_stands_against_the_estimate(priced: Crop, shown: ShowMoney) -
     (row,) = dialog.power.meter_table.rows()
     # ten days of 1 kWh by programme and lamp, 12 kWh by the meter
     assert [cell.replace("\u2009", " ") for cell in row.cells[2:]] == [
-        "12.0 kWh", "10.0 kWh", "-2.0 kWh, -16.7 %",
+        "12.0 kWh", "10.0 kWh", "−2.0 kWh, −16.7 %",
     ]  # fmt: skip
