@@ -1,13 +1,13 @@
 """A calendar file of whole days, as RFC 5545 (Internet Calendaring and Scheduling, iCalendar, 2009) has it."""
 
-import os
 from collections.abc import Iterable
-from contextlib import suppress
 from dataclasses import dataclass
 from datetime import date, datetime
 from pathlib import Path
 from typing import TYPE_CHECKING
 from uuid import UUID, uuid5
+
+from growlog.sharing.whole_file import write_whole
 
 if TYPE_CHECKING:
     from icalendar import Event
@@ -48,16 +48,7 @@ def calendar_bytes(days: Iterable[CalendarDay], name: str, now: datetime) -> byt
 
 def write_calendar_file(target: Path, content: bytes) -> None:
     """Writes the file whole or not at all, over one that is there; OSError where the disk does not take it."""
-    half = target.with_name(f".{target.name}.part")
-    try:
-        with half.open("wb") as file:
-            file.write(content)
-            file.flush()
-            os.fsync(file.fileno())
-        half.replace(target)
-    finally:
-        with suppress(OSError):
-            half.unlink(missing_ok=True)
+    write_whole(target, content)
 
 
 def _event(day: CalendarDay, now: datetime) -> "Event":

@@ -11,6 +11,7 @@ from growlog.desktop.crop_list.crop_card import CropCard
 from growlog.desktop.crop_list.due_list import DueList
 from growlog.desktop.look.theme import current
 from growlog.desktop.look.widgets import Button, EmptyState, Ground, SectionTitle
+from growlog.desktop.look.widgets.emptied import empty_layout
 from growlog.services.crops import CropSummary
 from growlog.words import say
 
@@ -57,7 +58,7 @@ class CropList(Ground):
     def show_crops(self, crops: Sequence[CropSummary], chosen_id: str) -> None:
         """The crops in their order, and the one on the board."""
         focused = next((card.crop_id for card in self._cards if card.hasFocus()), None)
-        _empty(self._column)
+        empty_layout(self._column)
         self._chosen_id = chosen_id
         self._cards = [CropCard(summary, summary.crop.id == chosen_id) for summary in crops]
         self._add_section(say("Growing"), [card for card in self._cards if card.summary.crop.growing])
@@ -175,12 +176,3 @@ class CropList(Ground):
 
     def _new_crop(self) -> None:
         self.new_crop_wanted.emit()
-
-
-def _empty(layout: QVBoxLayout) -> None:
-    while layout.count():
-        item = layout.takeAt(0)
-        widget = item.widget() if item is not None else None
-        if widget is not None:
-            widget.hide()
-            widget.deleteLater()

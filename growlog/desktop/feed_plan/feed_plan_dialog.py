@@ -8,6 +8,7 @@ from PySide6.QtWidgets import QVBoxLayout, QWidget
 from growlog.calculations.plant_age import day_at
 from growlog.desktop.feed_plan.step_form import StepForm
 from growlog.desktop.look.widgets import Button, DialogFrame, EmptyState, KeptRow, TextLabel, grow_to_fit
+from growlog.desktop.look.widgets.emptied import empty_layout
 from growlog.records.crop import Crop
 from growlog.records.display import fixed, plain
 from growlog.records.feed_plan import FeedStep
@@ -78,7 +79,7 @@ class FeedPlanDialog(DialogFrame):
     def show_plan(self, steps: Sequence[FeedStep], mixes: Sequence[Mix], all_names: Mapping[str, str]) -> None:
         """The steps; the mixes to choose from; the names of all mixes there ever were, by id."""
         self._put_form_away()
-        _empty(self._list)
+        empty_layout(self._list)
         self._mixes, self._steps = list(mixes), list(steps)
         present = [s for s in steps if s.from_age <= self._age_now]
         self.rows = []
@@ -134,15 +135,6 @@ class FeedPlanDialog(DialogFrame):
 
     def _put_form_away(self) -> None:
         self.form = None
-        _empty(self._below)
+        empty_layout(self._below)
         self._list_place.show()
         self.new_button.show()
-
-
-def _empty(layout: QVBoxLayout) -> None:
-    while layout.count():
-        item = layout.takeAt(0)
-        widget = item.widget() if item is not None else None
-        if widget is not None:
-            widget.hide()
-            widget.deleteLater()

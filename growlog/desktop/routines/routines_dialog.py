@@ -8,6 +8,7 @@ from PySide6.QtCore import Qt, Signal
 from PySide6.QtWidgets import QVBoxLayout, QWidget
 
 from growlog.desktop.look.widgets import Button, DialogFrame
+from growlog.desktop.look.widgets.emptied import empty_layout
 from growlog.desktop.routines.offered_set import OfferedSet
 from growlog.desktop.routines.routine_form import RoutineForm
 from growlog.desktop.routines.routine_row import RoutineRow
@@ -54,7 +55,7 @@ class RoutinesDialog(DialogFrame):
     def show_routines(self, routines: Sequence[Routine], offered: Sequence[Offered]) -> None:
         """All routines; where there is none the set to choose from. A form that was open is done with."""
         self._put_form_away()
-        _empty(self._list)
+        empty_layout(self._list)
         names = dict(self._crops)
         self.rows = [RoutineRow(routine, names) for routine in routines]
         for row in self.rows:
@@ -105,15 +106,6 @@ class RoutinesDialog(DialogFrame):
 
     def _put_form_away(self) -> None:
         self.form = None
-        _empty(self._below)
+        empty_layout(self._below)
         self._list_place.show()
         self.add_button_.show()
-
-
-def _empty(layout: QVBoxLayout) -> None:
-    while layout.count():
-        item = layout.takeAt(0)
-        widget = item.widget() if item is not None else None
-        if widget is not None:
-            widget.hide()
-            widget.deleteLater()

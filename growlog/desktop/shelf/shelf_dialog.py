@@ -9,6 +9,7 @@ from PySide6.QtWidgets import QHBoxLayout, QMenu, QVBoxLayout, QWidget
 
 from growlog.calculations.explained_figure import Figure
 from growlog.desktop.look.widgets import Button, DialogFrame, EmptyState, grow_to_fit
+from growlog.desktop.look.widgets.emptied import empty_layout
 from growlog.desktop.shelf.acid_form import AcidForm
 from growlog.desktop.shelf.product_form import Check, ProductFormCard
 from growlog.desktop.shelf.shelf_row import ShelfRow
@@ -57,7 +58,7 @@ class ShelfDialog(DialogFrame):
     def show_shelf(self, items: Sequence[ShelfItem]) -> None:
         """All products; a form that was open is done with."""
         self._put_form_away()
-        _empty(self._list)
+        empty_layout(self._list)
         self.rows = [ShelfRow(item, self._currency, self._writable) for item in items]
         for row in self.rows:
             row.stock_wanted.connect(self.stock_wanted)
@@ -154,15 +155,6 @@ class ShelfDialog(DialogFrame):
 
     def _put_form_away(self) -> None:
         self.form = None
-        _empty(self._below)
+        empty_layout(self._below)
         self._list_place.show()
         self._add_row.show()
-
-
-def _empty(layout: QVBoxLayout) -> None:
-    while layout.count():
-        item = layout.takeAt(0)
-        widget = item.widget() if item is not None else None
-        if widget is not None:
-            widget.hide()
-            widget.deleteLater()

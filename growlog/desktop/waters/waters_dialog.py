@@ -7,6 +7,7 @@ from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 
 from growlog.desktop.look.widgets import Button, DialogFrame, EmptyState, KeptRow, TextLabel, grow_to_fit
+from growlog.desktop.look.widgets.emptied import empty_layout
 from growlog.desktop.waters.water_form import Check, WaterForm
 from growlog.records.display import fixed
 from growlog.records.problems import Problem
@@ -67,7 +68,7 @@ class WatersDialog(DialogFrame):
     def show_waters(self, waters: Sequence[SourceWater]) -> None:
         """All waters; a form that was open is done with."""
         self._put_form_away()
-        _empty(self._list)
+        empty_layout(self._list)
         self.rows = [WaterRow(water, self._writable) for water in waters]
         for row in self.rows:
             row.change_wanted.connect(self.open_form)
@@ -105,7 +106,7 @@ class WatersDialog(DialogFrame):
 
     def _put_form_away(self) -> None:
         self.form = None
-        _empty(self._below)
+        empty_layout(self._below)
         self._list_place.show()
         self._add_row.show()
 
@@ -125,12 +126,3 @@ def water_line(water: SourceWater) -> str:
     if water.analysed_on is not None:
         parts.append(show_day(water.analysed_on))
     return ", ".join(parts)
-
-
-def _empty(layout: QVBoxLayout) -> None:
-    while layout.count():
-        item = layout.takeAt(0)
-        widget = item.widget() if item is not None else None
-        if widget is not None:
-            widget.hide()
-            widget.deleteLater()
